@@ -1,0 +1,20 @@
+using Trivet.Cells;
+using Trivet.Findings;
+using Trivet.Reach;
+
+namespace Trivet.Assessment;
+
+/// <summary>A cell with all that was derived from it: one immutable snapshot for a page, a command or a paper to show.</summary>
+/// <param name="Proved">False for a preview: reach findings are sampled and marked open until the proof has run.</param>
+public sealed record Assessed(Cell Cell, CellGeometry Geometry, Ledger Ledger, bool Proved);
+
+/// <summary>The one place that sees all trades: runs their stages in order and gathers the ledger. Pure; no clock, file or culture.</summary>
+public static class Assess
+{
+    /// <summary>The fast answer while a person edits: closed forms, and reach sampled instead of proved.</summary>
+    public static Assessed Preview(Cell cell) => throw new NotImplementedException();
+
+    /// <summary>The full answer, reach proved by interval bounds. Cancelling gives the findings reached so far, the rest open.</summary>
+    /// <param name="progress">Fraction done, 0 to 1.</param>
+    public static Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop) => throw new NotImplementedException();
+}

@@ -1,0 +1,5 @@
+namespace Trivet.Views.Drawings;
+
+/// <summary>A finished drawing: SVG text, self-contained, with its size in pixels at 96 per inch. Colours come from CSS variables
+/// with fallbacks, so that one drawing serves dark, light and paper.</summary>
+public sealed record Drawing(string Title, string Svg, double Width, double Height);
