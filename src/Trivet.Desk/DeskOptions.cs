@@ -1,0 +1,18 @@
+namespace Trivet.Desk;
+
+/// <summary>What the desk is started with.</summary>
+/// <param name="Job">A job folder, or a PostgreSQL connection string, as the person typed it.</param>
+public sealed record DeskOptions(string Job)
+{
+    /// <summary>TCP port on the loopback addresses; 0 takes a free one.</summary>
+    public int Port { get; init; } = 5173;
+
+    /// <summary>Id of the person at the desk, written to each revision.</summary>
+    public string Person { get; init; } = Environment.UserName;
+
+    /// <summary>Called once with the address when the desk answers.</summary>
+    public Action<Uri>? Listening { get; init; }
+}
+
+/// <summary>Why the desk did not start, in words for the person who started it.</summary>
+public sealed record DeskRefused(string Problem, string Remedy);

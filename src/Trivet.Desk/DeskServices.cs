@@ -1,0 +1,35 @@
+using Microsoft.AspNetCore.Components.Server;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.SignalR;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Trivet.Desk;
+
+/// <summary>What the pages are given.</summary>
+internal static class DeskServices
+{
+    public static void Add(IServiceCollection services, DeskOptions options)
+    {
+        services.AddSingleton(options);
+        services.AddSingleton(TimeProvider.System);
+        // Pages do not outlive the program, so their keys need not either: nothing is written to the person's profile.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.AddRazorComponents().AddInteractiveServerComponents(Limit).AddHubOptions(Limit);
+    }
+
+    private static void Limit(CircuitOptions circuit)
+    {
+        circuit.DetailedErrors = false;
+        circuit.DisconnectedCircuitMaxRetained = DeskLimits.KeptPages;
+        circuit.DisconnectedCircuitRetentionPeriod = DeskLimits.KeptFor;
+        circuit.MaxBufferedUnacknowledgedRenderBatches = 10;
+        circuit.JSInteropDefaultCallTimeout = TimeSpan.FromSeconds(20);
+    }
+
+    private static void Limit(HubOptions hub)
+    {
+        hub.EnableDetailedErrors = false;
+        hub.MaximumReceiveMessageSize = DeskLimits.LargestMessage;
+        hub.StreamBufferCapacity = 10;
+    }
+}
