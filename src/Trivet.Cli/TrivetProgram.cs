@@ -1,0 +1,67 @@
+using System.CommandLine;
+using System.CommandLine.Completions;
+using System.CommandLine.Help;
+
+namespace Trivet.Cli;
+
+/// <summary>How a command ends.</summary>
+internal static class ExitCode
+{
+    public const int AllHold = 0;
+    /// <summary>Something falls short or is open.</summary>
+    public const int NotAllHold = 1;
+    /// <summary>The input or the command line was refused; standard error says where, what and what would be right.</summary>
+    public const int Refused = 2;
+    /// <summary>Stopped by the user; the number a shell gives to a program ended by Ctrl-C.</summary>
+    public const int Cancelled = 130;
+}
+
+/// <summary>The program <c>trivet</c>: its commands, and one run of it. Tests call the same entry as the process does.</summary>
+internal static class TrivetProgram
+{
+    public static async Task<int> RunAsync(IReadOnlyList<string> arguments, TextWriter output, TextWriter error, CancellationToken stop)
+    {
+        var parsed = Root().Parse(arguments);
+        if (parsed.Errors.Count > 0 && parsed.Action is not HelpWithExamples)
+        {
+            foreach (var problem in parsed.Errors) error.WriteLine($"trivet: {problem.Message}");
+            error.WriteLine($"Try: {CallOf(parsed.CommandResult.Command)} --help");
+            return ExitCode.Refused;
+        }
+
+        var configuration = new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false };
+        try
+        {
+            return await parsed.InvokeAsync(configuration, stop);
+        }
+        catch (OperationCanceledException)
+        {
+            error.WriteLine("trivet: stopped.");
+            return ExitCode.Cancelled;
+        }
+    }
+
+    public static RootCommand Root()
+    {
+        var root = new RootCommand("""
+            Trivet checks, computes and records the work of delivering pick-and-place cells around delta robots.
+            It never commands motion.
+
+            Commands that judge end with 0 when all holds, 1 when something falls short or is open, and 2 when the input
+            is refused; standard error then says where, what is wrong and what would be right.
+            """)
+        {
+            NewCommand.Create(),
+            CheckCommand.Create(),
+            SchemaCommand.Create(),
+            CompletionCommand.Create(),
+        };
+        foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpWithExamples();
+        root.Directives.Clear();
+        root.Add(new SuggestDirective());
+        return root;
+    }
+
+    /// <summary>The words that call a command: "trivet check".</summary>
+    public static string CallOf(Command command) => command is RootCommand ? "trivet" : $"trivet {command.Name}";
+}

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using Xunit;
+
+namespace Trivet.Cli.Tests;
+
+/// <summary>Help that teaches by example: every command has examples, and each is a command line that the parser takes.</summary>
+public sealed class HelpTests
+{
+    public static TheoryData<string> Commands => [.. TrivetProgram.Root().Subcommands.Select(c => c.Name)];
+
+    [Theory, MemberData(nameof(Commands))]
+    public void Examples_are_command_lines_that_the_program_takes(string name)
+    {
+        var command = Assert.IsType<TaughtCommand>(TrivetProgram.Root().Subcommands.Single(c => c.Name == name));
+        Assert.NotEmpty(command.Examples);
+        foreach (var example in command.Examples)
+        {
+            var parsed = TrivetProgram.Root().Parse(example.Line);
+            Assert.Empty(parsed.Errors);
+            Assert.Equal(name, parsed.CommandResult.Command.Name);
+        }
+    }
+
+    [Theory, MemberData(nameof(Commands))]
+    public async Task Help_shows_the_examples(string name)
+    {
+        var run = await Run.Trivet(name, "--help");
+        Assert.Equal(0, run.Code);
+        Assert.Contains("Examples:", run.Output, StringComparison.Ordinal);
+        Assert.Contains($"trivet {name}", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_word_that_is_no_command_is_refused_with_a_way_on()
+    {
+        var run = await Run.Trivet("chekc", "cell.json");
+        Assert.Equal(ExitCode.Refused, run.Code);
+        Assert.Empty(run.Output);
+        Assert.Contains("'chekc'", run.Error, StringComparison.Ordinal);
+        Assert.Contains("trivet --help", run.Error, StringComparison.Ordinal);
+    }
+}
