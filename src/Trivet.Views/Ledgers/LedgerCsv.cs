@@ -1,0 +1,50 @@
+using System.Globalization;
+using System.Text;
+using Trivet.Assessment;
+using Trivet.Findings;
+using Trivet.Views.Words;
+
+namespace Trivet.Views.Ledgers;
+
+/// <summary>
+/// The ledger as CSV (RFC 4180) for other programs: SI values with all their digits, a point as decimal sign, the unit in its
+/// own column because it differs from row to row. Rules that do not apply follow with the verdict left empty.
+/// </summary>
+public static class LedgerCsv
+{
+    public static string Render(Assessed assessed, Locale? locale = null)
+    {
+        var text = new StringBuilder();
+        Row(text, "verdict", "rule", "subject", "case", "value", "bound", "lower", "upper", "unit", "margin[1]", "assurance",
+            "x[m]", "y[m]", "z[m]", "reason", "advice", "id");
+        foreach (var f in assessed.Ledger.Findings)
+        {
+            var j = f as Judged;
+            Row(text,
+                AssessmentJson.Name(f.Verdict), f.Rule.Id, f.Subject.Pointer, f.Subject.Case,
+                Number(j?.Value), Number(j?.Bound), Number(j?.Limit.Lower), Number(j?.Limit.Upper), j is null ? "" : f.Rule.Unit,
+                Number(f.Margin), j is null ? "" : AssessmentJson.Name(j.Assurance),
+                Number(f.Worst?.P_C.X), Number(f.Worst?.P_C.Y), Number(f.Worst?.P_C.Z),
+                f is Unjudged u ? Reason(u) : "",
+                f.Advice.IsEmpty ? "" : Sentences.Of(f.Advice[0], assessed.Cell, locale),
+                f.Id);
+        }
+
+        foreach (var c in assessed.Ledger.Coverage)
+            Row(text, "", c.Rule.Id, c.Subject.Pointer, c.Subject.Case, "", "", "", "", "", "", "", "", "", "", c.Reason, "", "");
+        return text.ToString();
+    }
+
+    private static string Reason(Unjudged u) => u.Reason == OpenReason.Missing ? string.Join(' ', u.Missing) : u.Detail;
+
+    private static string Number(double? v) => v is { } x && double.IsFinite(x) ? x.ToString("R", CultureInfo.InvariantCulture) : "";
+
+    private static void Row(StringBuilder text, params ReadOnlySpan<string> cells)
+    {
+        for (int i = 0; i < cells.Length; i++) text.Append(i == 0 ? "" : ",").Append(Quoted(cells[i]));
+        text.Append("\r\n");
+    }
+
+    private static string Quoted(string cell) =>
+        cell.AsSpan().IndexOfAny(",\"\r\n") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+}

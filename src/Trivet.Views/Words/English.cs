@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+
+namespace Trivet.Views.Words;
+
+/// <summary>The English texts.</summary>
+public static class English
+{
+    public static Language Language { get; } = new()
+    {
+        Tag = "en",
+        Verdicts = ["falls short", "open", "tight", "holds"],
+        OpenReasons = ["not stated", "not computed yet", "neither proved nor refuted", "computation failed"],
+        Assurances = ["exact", "proved", "sampled", "estimated"],
+        RuleNouns = ImmutableDictionary<string, string>.Empty,
+        FieldWords = new Dictionary<string, string>
+        {
+            ["x"] = "position x",
+            ["y"] = "position y",
+            ["z"] = "height",
+            ["tcpX"] = "tool centre point x",
+            ["tcpY"] = "tool centre point y",
+            ["tcpZ"] = "tool centre point z",
+            ["tiltX"] = "tilt about x",
+            ["tiltY"] = "tilt about y",
+            ["rod"] = "rod length",
+            ["joint"] = "kind of ball joint",
+            ["family"] = "robot family",
+            ["common"] = "every chain",
+            ["dexterity"] = "",
+            ["rotary"] = "rotary axis",
+            ["travelFrom"] = "start of travel",
+            ["travelTo"] = "end of travel",
+            ["rotaryFrom"] = "smallest rotary angle",
+            ["rotaryTo"] = "largest rotary angle",
+            ["largestCondition"] = "largest condition number",
+            ["approach"] = "approach height",
+            ["linearAxis"] = "linear axis",
+            ["stations"] = "stations",
+            ["hoursPerYear"] = "running hours per year",
+        }.ToImmutableDictionary(),
+
+        AtMost = "at most {limit}",
+        AtLeast = "at least {limit}",
+        Within = "{lower} to {upper}",
+        Judged = "{what}: {value}, {limit} wanted; {outcome}",
+        FallsShortBy = "falls short by {margin}",
+        TightBy = "tight, {margin} in reserve",
+        TightByUncertainty = "tight, {margin} in reserve is less than the uncertainty allows",
+        HoldsBy = "holds with {margin} in reserve",
+        OpenOnlySampled = "open, only {assurance} so far",
+        OpenBoundAtMost = "open, proved only to stay below {bound}",
+        OpenBoundAtLeast = "open, proved only to stay above {bound}",
+        OpenBoundWithin = "open, proved only up to {bound}",
+        NotANumber = "not a number",
+        WithUncertainty = "{value} ± {uncertainty}",
+        YesNoGood = "{what}: holds",
+        YesNoBad = "{what}: falls short, see {fields}",
+        OpenMissing = "{what}: open, {fields} not stated",
+        OpenOther = "{what}: open, {reason}: {detail}",
+        OpenOtherNoDetail = "{what}: open, {reason}",
+        DoesNotApply = "{what}: does not apply, {reason}",
+
+        WhatAt = "{what} at {subject}",
+        WhatOf = "{what} of {subject}",
+        WhatCase = "{subject}, {case}",
+        ChainCase = "chain {case}",
+        FieldOf = "{field} of {of}",
+        And = "{list} and {last}",
+        WorstAt = "worst at x {x}, y {y}, z {z}",
+
+        AdviceChange = "change {field} from {from} to {to}",
+        AdviceState = "set {field} to {to}",
+        AdviceMargin = "margin then {margin}",
+        AdviceElsewhere = "worst elsewhere {elsewhere}",
+
+        SourceStandard = "{key}, {place}",
+        SourceLiterature = "[{key}], {place}",
+        SourceDerived = "derived for Trivet: {key}, {place}",
+        SourceCell = "stated in the cell: {field}",
+        SourceCommonPractice = "common practice, no source",
+        SourceFromMemory = "{key}, {place}; from memory, not yet compared with it",
+
+        Summary = "{fallsShort} fall short, {open} open, {tight} tight, {holds} hold",
+        SummaryWorst = "worst margin {margin}",
+        SummaryNothing = "nothing to judge",
+        PreviewNote = "preview: reach is sampled, the proof has not run to its end",
+        HeadVerdict = "Verdict",
+        HeadRule = "Rule",
+        HeadSubject = "Subject",
+        HeadValue = "Value",
+        HeadLimit = "Limit",
+        HeadMargin = "Margin",
+        HeadAdvice = "Advice",
+        HeadReason = "Reason",
+        CoverageTitle = "Does not apply",
+        UnnamedCell = "unnamed cell",
+    };
+}

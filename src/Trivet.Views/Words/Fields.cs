@@ -1,0 +1,67 @@
+using System.Text;
+using Trivet.Cells;
+
+namespace Trivet.Views.Words;
+
+/// <summary>Words for pointers into the description: "rod length of chain a", "height of tray-left".</summary>
+public static class Fields
+{
+    /// <summary>Words for a field: its name, and what it belongs to.</summary>
+    public static string Words(Cell cell, string pointer, Locale? locale = null)
+    {
+        var language = (locale ?? Locale.English).Language;
+        string[] path = Path(pointer);
+        if (path.Length == 0) return cell.Name ?? language.UnnamedCell;
+        if (IsEntry(path)) return Entry(cell, path, language);
+        string field = Word(path[^1], language);
+        // A cell has one robot: its sections need not say whose they are.
+        string of = path.Length == 1 || path is ["robot", _] ? "" : Words(cell, Joined(path[..^1]), locale);
+        return of.Length == 0 ? field : Locale.Fill(language.FieldOf, ("field", field), ("of", of));
+    }
+
+    /// <summary>Several fields as one list in words: "a, b and c".</summary>
+    public static string List(IEnumerable<string> words, Locale? locale = null)
+    {
+        string[] all = [.. words];
+        if (all.Length <= 1) return string.Concat(all);
+        return Locale.Fill((locale ?? Locale.English).Language.And, ("list", string.Join(", ", all[..^1])), ("last", all[^1]));
+    }
+
+    /// <summary>Segments of a JSON pointer, unescaped (RFC 6901).</summary>
+    internal static string[] Path(string pointer) =>
+        pointer.Length == 0 ? [] : [.. pointer.TrimStart('/').Split('/').Select(s => s.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal))];
+
+    private static string Joined(string[] path) =>
+        string.Concat(path.Select(s => "/" + s.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
+
+    private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
+        "stations" or "chains" or "members" or "parts" or "modules" or "axes" or "cables" or "requirements" or "openQuestions";
+
+    private static string Entry(Cell cell, string[] path, Language language)
+    {
+        string id = path[^1];
+        string? name = path[^2] switch
+        {
+            "stations" => cell.Stations.GetValueOrDefault(id)?.Name,
+            "modules" => cell.Cabinet.Modules.GetValueOrDefault(id)?.Name,
+            "cables" => cell.Cables.GetValueOrDefault(id)?.Name,
+            "parts" when path[0] == "tool" => cell.Tool.Parts.GetValueOrDefault(id)?.Name,
+            "parts" => cell.Brief.Parts.GetValueOrDefault(id)?.Name,
+            _ => null,
+        };
+        return path[^2] == "chains" ? Locale.Fill(language.ChainCase, ("case", id)) : name ?? id;
+    }
+
+    private static string Word(string name, Language language)
+    {
+        if (language.FieldWords.TryGetValue(name, out string? word)) return word;
+        var text = new StringBuilder(name.Length + 4);
+        foreach (char c in name)
+        {
+            if (char.IsAsciiLetterUpper(c)) text.Append(' ').Append(char.ToLowerInvariant(c));
+            else text.Append(c);
+        }
+
+        return text.ToString();
+    }
+}

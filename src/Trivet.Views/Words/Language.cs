@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using Trivet.Findings;
+
+namespace Trivet.Views.Words;
+
+/// <summary>
+/// Every text that Trivet makes for findings, tables and drawings, in one language. A language is one file with one value of
+/// this record; a text left out does not compile. Words in braces are filled in by <see cref="Sentences"/>.
+/// </summary>
+public sealed record Language
+{
+    /// <summary>BCP 47 tag: <c>en</c>.</summary>
+    public required string Tag { get; init; }
+
+    /// <summary>The verdicts in the order of <see cref="Verdict"/>.</summary>
+    public required ImmutableArray<string> Verdicts { get; init; }
+    /// <summary>Reasons why a finding is open, in the order of <see cref="OpenReason"/>.</summary>
+    public required ImmutableArray<string> OpenReasons { get; init; }
+    /// <summary>How a value is known, in the order of <see cref="Assurance"/>.</summary>
+    public required ImmutableArray<string> Assurances { get; init; }
+    /// <summary>Short nouns for what a rule looks at, by rule id; where there is none, the rule's own title is used.</summary>
+    public required ImmutableDictionary<string, string> RuleNouns { get; init; }
+    /// <summary>Words for fields and sections whose name alone, taken apart at its capitals, would not read well.</summary>
+    public required ImmutableDictionary<string, string> FieldWords { get; init; }
+
+    // Findings. {what} {value} {limit} {margin} {bound} {reason} {fields} {detail}
+    public required string AtMost { get; init; }
+    public required string AtLeast { get; init; }
+    public required string Within { get; init; }
+    public required string Judged { get; init; }
+    public required string FallsShortBy { get; init; }
+    public required string TightBy { get; init; }
+    public required string TightByUncertainty { get; init; }
+    public required string HoldsBy { get; init; }
+    public required string OpenOnlySampled { get; init; }
+    public required string OpenBoundAtMost { get; init; }
+    public required string OpenBoundAtLeast { get; init; }
+    public required string OpenBoundWithin { get; init; }
+    public required string NotANumber { get; init; }
+    public required string WithUncertainty { get; init; }
+    public required string YesNoGood { get; init; }
+    public required string YesNoBad { get; init; }
+    public required string OpenMissing { get; init; }
+    public required string OpenOther { get; init; }
+    public required string OpenOtherNoDetail { get; init; }
+    public required string DoesNotApply { get; init; }
+
+    // Subjects. {subject} {field} {of} {case}
+    public required string WhatAt { get; init; }
+    public required string WhatOf { get; init; }
+    public required string WhatCase { get; init; }
+    public required string ChainCase { get; init; }
+    public required string FieldOf { get; init; }
+    public required string And { get; init; }
+    public required string WorstAt { get; init; }
+
+    // Advice. {field} {from} {to} {margin} {elsewhere}
+    public required string AdviceChange { get; init; }
+    public required string AdviceState { get; init; }
+    public required string AdviceMargin { get; init; }
+    public required string AdviceElsewhere { get; init; }
+
+    // Sources. {key} {place} {field}
+    public required string SourceStandard { get; init; }
+    public required string SourceLiterature { get; init; }
+    public required string SourceDerived { get; init; }
+    public required string SourceCell { get; init; }
+    public required string SourceCommonPractice { get; init; }
+    public required string SourceFromMemory { get; init; }
+
+    // Tables
+    public required string Summary { get; init; }
+    public required string SummaryWorst { get; init; }
+    public required string SummaryNothing { get; init; }
+    public required string PreviewNote { get; init; }
+    public required string HeadVerdict { get; init; }
+    public required string HeadRule { get; init; }
+    public required string HeadSubject { get; init; }
+    public required string HeadValue { get; init; }
+    public required string HeadLimit { get; init; }
+    public required string HeadMargin { get; init; }
+    public required string HeadAdvice { get; init; }
+    public required string HeadReason { get; init; }
+    public required string CoverageTitle { get; init; }
+    public required string UnnamedCell { get; init; }
+}
