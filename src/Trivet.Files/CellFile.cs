@@ -1,3 +1,7 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
 using Trivet.Cells;
 
 namespace Trivet.Files;
@@ -5,15 +9,80 @@ namespace Trivet.Files;
 /// <summary>The cell document as text: reading, writing, its canonical form and hash.</summary>
 public static class CellFile
 {
+    /// <summary>Larger documents are refused unread: a cell is a few dozen kilobytes.</summary>
+    public const int LargestSize = 16 * 1024 * 1024;
+
     /// <summary>Reads a document. Never throws, whatever the input; time and memory are bounded by its size.</summary>
-    public static CellRead Read(ReadOnlySpan<byte> utf8, string fileName) => throw new NotImplementedException();
+    public static CellRead Read(ReadOnlySpan<byte> utf8, string fileName) => Read(utf8, fileName, CellFormat.Current, CellFormat.Steps);
+
+    /// <summary>Reads a document from disk; a file that can not be read is an error like any other.</summary>
+    public static CellRead Load(string path)
+    {
+        try
+        {
+            var file = new FileInfo(path);
+            if (!file.Exists)
+            {
+                return Directory.Exists(path)
+                    ? Refused(path, "this is a folder", "name a cell file in it")
+                    : Refused(path, "there is no such file", "check the name; \"trivet new\" makes a cell file");
+            }
+
+            return file.Length > LargestSize ? Refused(path, TooLarge(file.Length), TooLargeRemedy) : Read(File.ReadAllBytes(path), path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return Refused(path, "the file can not be read", "check that it exists, that you may read it and that no other program holds it");
+        }
+    }
 
     /// <summary>The document as people read and edit it: indented, quantities with the unit usual for the field.</summary>
-    public static string Write(Cell cell) => throw new NotImplementedException();
+    public static string Write(Cell cell) => CellWriter.Readable(cell);
 
-    /// <summary>The one canonical form: sorted, no white space, shortest round-trip numbers in SI. Two equal cells give equal text.</summary>
-    public static string Canonical(Cell cell) => throw new NotImplementedException();
+    /// <summary>
+    /// The one canonical form: members sorted by ordinal, no white space, quantities in SI with the fewest digits that read back to
+    /// the same double, empty objects and nulls left out. Two equal cells give equal text, and the text is itself a document.
+    /// </summary>
+    public static string Canonical(Cell cell) => CellWriter.Canonical(cell);
 
     /// <summary>SHA-256 of the canonical form as UTF-8, lower-case hexadecimal: the name of the revision.</summary>
-    public static string Hash(Cell cell) => throw new NotImplementedException();
+    public static string Hash(Cell cell) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Canonical(cell))));
+
+    internal static CellRead Read(ReadOnlySpan<byte> utf8, string fileName, int newest, ImmutableArray<FormatStep> steps)
+    {
+        if (utf8.Length > LargestSize) return Refused(fileName, TooLarge(utf8.Length), TooLargeRemedy);
+        if (utf8.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || utf8.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
+        {
+            return Refused(fileName, "the file is saved as UTF-16", "save it as UTF-8");
+        }
+
+        // Offsets count from behind a byte order mark, as columns do in an editor.
+        if (utf8.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF])) utf8 = utf8[3..];
+
+        var errors = new ErrorList();
+        if (SyntaxAdvice.FirstInvalidByte(utf8) is { } invalid)
+        {
+            errors.Add(invalid, "", "from here on the file is not UTF-8 text", "save it as UTF-8");
+            return new CellRead(null, errors.Located(utf8, fileName));
+        }
+
+        Cell? cell = null;
+        try
+        {
+            cell = CellReader.Read(utf8, errors, newest, steps);
+        }
+        catch (JsonException e)
+        {
+            var (at, problem, remedy) = SyntaxAdvice.For(utf8, e);
+            errors.Add(at, "", problem, remedy);
+        }
+
+        return new CellRead(errors.Any ? null : cell, errors.Located(utf8, fileName));
+    }
+
+    private const string TooLargeRemedy = "a cell file is a few dozen kilobytes: is this the right file?";
+
+    private static string TooLarge(long size) => $"the file has {size / (1024 * 1024)} MB; more than {LargestSize / (1024 * 1024)} MB are not read";
+
+    private static CellRead Refused(string fileName, string problem, string remedy) => new(null, [new FileError(fileName, 1, 1, "", problem, remedy)]);
 }

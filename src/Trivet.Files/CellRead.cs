@@ -5,8 +5,8 @@ namespace Trivet.Files;
 
 /// <summary>One thing wrong with a file, with everything a person needs to mend it.</summary>
 /// <param name="File">Name of the file as the user gave it.</param>
-/// <param name="Line">Line from 1.</param>
-/// <param name="Column">Column from 1, in characters.</param>
+/// <param name="Line">Line from 1; 0 where the text was typed into a form.</param>
+/// <param name="Column">Column from 1, in characters; 0 likewise.</param>
 /// <param name="Pointer">JSON pointer (RFC 6901) of the place; empty for the document.</param>
 /// <param name="Problem">What is wrong.</param>
 /// <param name="Remedy">What would be right.</param>

@@ -23,6 +23,7 @@ public sealed record Brief
 /// <summary>Width along x, depth along y, height along z, metres, of the frame the owner names.</summary>
 public sealed record Extent
 {
+    public string? Note { get; init; }
     public double? Width { get; init; }
     public double? Depth { get; init; }
     public double? Height { get; init; }

@@ -104,6 +104,7 @@ public sealed record ChainDescription : IOrdered
 /// <summary>Limits on how well the platform can be steered, and clearances, as the integrator sets them.</summary>
 public sealed record Dexterity
 {
+    public string? Note { get; init; }
     /// <summary>Largest condition number of ∂q/∂p (2-norm) in working volumes.</summary>
     public double? LargestCondition { get; init; }
     /// <summary>Smallest distance between rods of different chains, and of a rod from anything else.</summary>

@@ -1,0 +1,50 @@
+using Trivet.Cells;
+
+namespace Trivet.Files.Fields;
+
+/// <summary>The table of the whole document, with those of cabinet and cables.</summary>
+internal static class CellShape
+{
+    private static readonly Shape Module = new Table<Module>(new Module())
+        .Whole("order", m => m.Order, (m, v) => m with { Order = v }, "Place along the rail; equal or missing orders follow the id.")
+        .Text("name", m => m.Name, (m, v) => m with { Name = v }, "Its name on the drawing.")
+        .Text("role", m => m.Role, (m, v) => m with { Role = v }, "What it does: supply, controller, axis, inputs, outputs.")
+        .Text("drives", m => m.Drives, (m, v) => m with { Drives = v }, "Id of the chain, or \"rotary\" or \"linear\", for a module that drives an axis.")
+        .Quantity("width", Dimension.Length, m => m.Width, (m, v) => m with { Width = v }, "Width along the rail.")
+        .Whole("address", m => m.Address, (m, v) => m with { Address = v }, "Its address on the bus.")
+        .Quantity("controlCurrent", Dimension.Current, m => m.ControlCurrent, (m, v) => m with { ControlCurrent = v }, "Current it draws from the control supply.")
+        .Text("note", m => m.Note, (m, v) => m with { Note = v }, "Anything worth keeping.")
+        .Done();
+
+    private static readonly Shape Cabinet = new Table<Cabinet>(new Cabinet())
+        .Text("bus", c => c.Bus, (c, v) => c with { Bus = v }, "The bus that joins the modules.")
+        .Keyed("modules", Module, c => c.Modules, (c, v) => c with { Modules = v }, "The modules, in order along the rail.")
+        .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
+        .Done();
+
+    private static readonly Shape Cable = new Table<Cable>(new Cable())
+        .Whole("order", c => c.Order, (c, v) => c with { Order = v }, "Place in lists; equal or missing orders follow the id.")
+        .Text("name", c => c.Name, (c, v) => c with { Name = v }, "What it is for.")
+        .Text("from", c => c.From, (c, v) => c with { From = v }, "Where it begins: the id of a module, or a place in words.")
+        .Text("to", c => c.To, (c, v) => c with { To = v }, "Where it ends.")
+        .Quantity("length", Dimension.Length, c => c.Length, (c, v) => c with { Length = v }, "Its length.", null, "m")
+        .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
+        .Done();
+
+    public static readonly Shape Cell = new Table<Cell>(Cells.Cell.Empty)
+        .Text("name", c => c.Name, (c, v) => c with { Name = v }, "What people call the cell.")
+        .Choice("depth", Words.Depth, c => c.Depth, (c, v) => c with { Depth = v }, "How much of the description the job needs by now.", Cells.Depth.Quote)
+        .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
+        .Section("brief", BriefFields.Brief, c => c.Brief, (c, v) => c with { Brief = v }, "What the customer asked for.")
+        .Section("robot", RobotFields.Robot, c => c.Robot, (c, v) => c with { Robot = v }, "The robot.")
+        .Section("controller", PlacingFields.Controller, c => c.Controller, (c, v) => c with { Controller = v },
+            "How the user's controller names and signs axes, zero, frame and units.")
+        .Section("mount", PlacingFields.Mount, c => c.Mount, (c, v) => c with { Mount = v }, "Where the base frame stands in the cell frame.")
+        .Section("tool", PlacingFields.Tool, c => c.Tool, (c, v) => c with { Tool = v }, "The tool stack.")
+        .Section("drives", PlacingFields.Drives, c => c.Drives, (c, v) => c with { Drives = v }, "The drives.")
+        .Section("frame", PlacingFields.Frame, c => c.Frame, (c, v) => c with { Frame = v }, "The frame that carries the robot.")
+        .Keyed("stations", PlacingFields.Station, c => c.Stations, (c, v) => c with { Stations = v }, "Where parts are picked and placed.")
+        .Section("cabinet", Cabinet, c => c.Cabinet, (c, v) => c with { Cabinet = v }, "The cabinet.")
+        .Keyed("cables", Cable, c => c.Cables, (c, v) => c with { Cables = v }, "The cables.")
+        .Done();
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using System.Numerics;
+
+namespace Trivet.Files;
+
+/// <summary>A unit: its symbol, other spellings that are read, and its exact size in SI as a fraction.</summary>
+/// <param name="Symbol">As written: <c>mm</c>, <c>m/s²</c>.</param>
+/// <param name="Spellings">Other spellings, compared after <see cref="Units.Plain"/>.</param>
+/// <param name="Numerator">Numerator of the SI size; π stands in it with 50 digits.</param>
+/// <param name="Denominator">Denominator of the SI size.</param>
+internal sealed record Unit(string Symbol, ImmutableArray<string> Spellings, BigInteger Numerator, BigInteger Denominator)
+{
+    /// <summary>SI size of one unit to double precision.</summary>
+    public double Size { get; } = ExactNumber.ToDouble(Numerator, Denominator);
+
+    /// <summary>Fractions such as 3/8 are in use with inches and feet only.</summary>
+    public bool TakesFractions => Symbol is "in" or "ft";
+}
+
+/// <summary>A kind of quantity with its units: the SI one first, then the others.</summary>
+/// <param name="Measures">What it measures, for messages: "a length".</param>
+/// <param name="Usual">Index of the unit used when a field names none.</param>
+/// <param name="Example">A text of the right form.</param>
+internal sealed record UnitSet(Dimension Dimension, string Measures, int Usual, string Example, ImmutableArray<Unit> All)
+{
+    public Unit Si => All[0];
+    public Unit UsualUnit => All[Usual];
+}
+
+/// <summary>
+/// Every unit once, as data. Sizes are exact: international inch 25.4 mm and foot 304.8 mm (yard and pound agreement of 1959,
+/// from memory), degree π/180, minute 60 s, bar 100 kPa (SI brochure, from memory). A turn is 2π: revolutions per minute as
+/// an angular speed are 2π/60 rad/s.
+/// </summary>
+internal static class Units
+{
+    // π to 50 decimals (OEIS A000796, from memory): far beyond a double, so that 180 deg is Math.PI to the last bit.
+    private static readonly BigInteger PiNumerator = BigInteger.Parse("314159265358979323846264338327950288419716939937510", System.Globalization.CultureInfo.InvariantCulture);
+    private static readonly BigInteger PiDenominator = BigInteger.Pow(10, 50);
+
+    public static readonly ImmutableArray<UnitSet> Sets =
+    [
+        new(Dimension.One, "a plain number", 0, "4", [U("", 1, 1)]),
+        new(Dimension.Length, "a length", 1, "300 mm",
+            [U("m", 1, 1), U("mm", 1, 1000), U("cm", 1, 100), U("µm", 1, 1_000_000), U("in", 254, 10_000, "inch"), U("ft", 3048, 10_000)]),
+        new(Dimension.Angle, "an angle", 1, "30 deg", [U("rad", 1, 1), Pi("deg", 1, 180), U("mrad", 1, 1000)]),
+        new(Dimension.Mass, "a mass", 0, "1.2 kg", [U("kg", 1, 1), U("g", 1, 1000)]),
+        new(Dimension.Time, "a time", 0, "0.3 s", [U("s", 1, 1), U("ms", 1, 1000), U("min", 60, 1), U("h", 3600, 1)]),
+        new(Dimension.Rate, "a rate", 1, "45 1/min", [U("1/s", 1, 1, "/s", "Hz"), U("1/min", 1, 60, "/min"), U("1/h", 1, 3600, "/h")]),
+        new(Dimension.Speed, "a speed", 0, "0.25 m/s", [U("m/s", 1, 1), U("mm/s", 1, 1000), U("m/min", 1, 60)]),
+        new(Dimension.Acceleration, "an acceleration", 0, "20 m/s²", [U("m/s²", 1, 1), U("mm/s²", 1, 1000)]),
+        new(Dimension.AngularSpeed, "an angular speed", 1, "360 deg/s",
+            [U("rad/s", 1, 1), Pi("deg/s", 1, 180), Pi("1/min", 2, 60, "rpm", "/min")]),
+        new(Dimension.AngularAcceleration, "an angular acceleration", 1, "4000 deg/s²", [U("rad/s²", 1, 1), Pi("deg/s²", 1, 180)]),
+        new(Dimension.Current, "a current", 0, "1.5 A", [U("A", 1, 1), U("mA", 1, 1000)]),
+        new(Dimension.Voltage, "a voltage", 0, "24 V", [U("V", 1, 1), U("mV", 1, 1000)]),
+        new(Dimension.Power, "a power", 0, "150 W", [U("W", 1, 1), U("kW", 1000, 1)]),
+        new(Dimension.Force, "a force", 0, "40 N", [U("N", 1, 1), U("kN", 1000, 1)]),
+        new(Dimension.Torque, "a torque", 0, "1.8 N m", [U("N m", 1, 1), U("N cm", 1, 100)]),
+        new(Dimension.Pressure, "a pressure", 1, "6 bar", [U("Pa", 1, 1), U("bar", 100_000, 1), U("kPa", 1000, 1)]),
+    ];
+
+    /// <summary>The kinds a field of this dimension may be stated in: itself, or both for a coordinate of a drive.</summary>
+    public static ImmutableArray<UnitSet> For(Dimension dimension) => dimension switch
+    {
+        Dimension.DriveCoordinate => [Set(Dimension.Length), Set(Dimension.Angle)],
+        Dimension.DriveSpeed => [Set(Dimension.Speed), Set(Dimension.AngularSpeed)],
+        Dimension.DriveAcceleration => [Set(Dimension.Acceleration), Set(Dimension.AngularAcceleration)],
+        _ => [Set(dimension)],
+    };
+
+    public static UnitSet Set(Dimension dimension)
+    {
+        foreach (var set in Sets)
+        {
+            if (set.Dimension == dimension) return set;
+        }
+
+        throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "no unit set of its own");
+    }
+
+    /// <summary>One spelling for each unit: no blanks or dots, u for micro, deg for the degree sign, 2 for a raised two.</summary>
+    public static string Plain(string unit)
+    {
+        var plain = new System.Text.StringBuilder(unit.Length);
+        foreach (char c in unit)
+        {
+            switch (c)
+            {
+                case ' ' or '·' or '⋅' or '^': break;
+                case 'µ' or 'μ': plain.Append('u'); break;
+                case '°' or 'º': plain.Append("deg"); break;
+                case '²': plain.Append('2'); break;
+                default: plain.Append(c); break;
+            }
+        }
+
+        return plain.ToString();
+    }
+
+    private static Unit U(string symbol, long numerator, long denominator, params ReadOnlySpan<string> spellings) =>
+        new(symbol, [Plain(symbol), .. spellings], numerator, denominator);
+
+    private static Unit Pi(string symbol, long numerator, long denominator, params ReadOnlySpan<string> spellings) =>
+        new(symbol, [Plain(symbol), .. spellings], PiNumerator * numerator, PiDenominator * denominator);
+}
