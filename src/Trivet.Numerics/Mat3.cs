@@ -45,6 +45,16 @@ public readonly record struct Mat3(Vec3 Row0, Vec3 Row1, Vec3 Row2)
 
     public double Determinant() => Row0.Dot(Row1.Cross(Row2));
 
+    /// <summary>Singular values, largest first (<see cref="Spectrum"/>).</summary>
+    public Vec3 SingularValues() => Spectrum.SingularValues(this);
+
+    /// <summary>Largest over smallest singular value (2-norm): 1 at best, infinite for a singular matrix.</summary>
+    public double ConditionNumber()
+    {
+        var values = SingularValues();
+        return values.X / values.Z;
+    }
+
     /// <summary>The inverse by cofactors. A singular matrix gives components that are infinite or not a number.</summary>
     public Mat3 Inverse()
     {
