@@ -8,13 +8,16 @@ namespace Trivet.Assessment;
 /// <param name="Proved">False for a preview: reach findings are sampled and marked open until the proof has run.</param>
 public sealed record Assessed(Cell Cell, CellGeometry Geometry, Ledger Ledger, bool Proved);
 
-/// <summary>The one place that sees all trades: runs their stages in order and gathers the ledger. Pure; no clock, file or culture.</summary>
+/// <summary>
+/// The one place that sees all trades: runs their stages in order and gathers the ledger. Pure; no clock, file or culture. One
+/// who asks again and again while a cell is edited keeps an <see cref="Assessor"/>, which remembers what an edit leaves untouched.
+/// </summary>
 public static class Assess
 {
     /// <summary>The fast answer while a person edits: closed forms, and reach sampled instead of proved.</summary>
-    public static Assessed Preview(Cell cell) => throw new NotImplementedException();
+    public static Assessed Preview(Cell cell) => new Assessor().Preview(cell);
 
     /// <summary>The full answer, reach proved by interval bounds. Cancelling gives the findings reached so far, the rest open.</summary>
     /// <param name="progress">Fraction done, 0 to 1.</param>
-    public static Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop) => throw new NotImplementedException();
+    public static Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop) => new Assessor().Prove(cell, progress, stop);
 }

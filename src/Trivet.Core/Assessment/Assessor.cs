@@ -1,0 +1,93 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Trivet.Cells;
+using Trivet.Findings;
+using Trivet.Reach;
+
+namespace Trivet.Assessment;
+
+/// <summary>
+/// Assesses one cell as it is edited. Each task's findings are remembered under the values of the fields it used, so that an edit
+/// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it returns depends on the cell alone.
+/// <para>
+/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule. The tasks of reach run side by
+/// side; their findings are gathered in the order of the plan, so the number of threads changes nothing.
+/// </para>
+/// </summary>
+public sealed class Assessor
+{
+    // An old entry costs some kilobytes; after this many the memory starts afresh.
+    private const int MostRemembered = 4096;
+
+    private readonly ConcurrentDictionary<TaskKey, ImmutableArray<Finding>> _proved = new();
+
+    /// <summary>The fast answer: closed forms, what was proved before, and the rest of reach sampled.</summary>
+    public Assessed Preview(Cell cell)
+    {
+        var plan = StationPlan.Of(cell);
+        bool proved = true;
+        var findings = plan.Tasks.Select(t =>
+        {
+            if (_proved.TryGetValue(new(t), out var known)) return known;
+            proved = false;
+            return t.Sample();
+        }).ToArray();
+        return Gather(cell, plan, findings, proved);
+    }
+
+    /// <summary>The full answer. Cancelling gives the findings reached so far; the rest say that they were not computed.</summary>
+    /// <param name="progress">Fraction done, 0 to 1.</param>
+    public Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop)
+    {
+        if (_proved.Count > MostRemembered) _proved.Clear();
+        var plan = StationPlan.Of(cell);
+        var results = new ImmutableArray<Finding>[plan.Tasks.Length];
+        int done = 0;
+        Parallel.For(0, results.Length, i =>
+        {
+            var key = new TaskKey(plan.Tasks[i]);
+            if (!_proved.TryGetValue(key, out results[i]))
+            {
+                results[i] = plan.Tasks[i].Prove(stop);
+                if (!stop.IsCancellationRequested) _proved[key] = results[i];
+            }
+            progress?.Report(Interlocked.Increment(ref done) / (double)results.Length);
+        });
+        return Gather(cell, plan, results, proved: !stop.IsCancellationRequested);
+    }
+
+    private static Assessed Gather(Cell cell, StationPlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
+    {
+        var findings = plan.Findings.Concat(tasks.SelectMany(f => f));
+        return new(cell, CellGeometry.Of(cell), Ledger.Of(findings, plan.Coverage), proved);
+    }
+
+    /// <summary>A task is the same when it goes by the same name and every field it used has the same value.</summary>
+    private readonly struct TaskKey(ReachTask task) : IEquatable<TaskKey>
+    {
+        private readonly string _name = task.Name;
+        private readonly ImmutableSortedDictionary<string, object?> _used = task.Used;
+
+        public bool Equals(TaskKey other)
+        {
+            if (_name != other._name || _used.Count != other._used.Count) return false;
+            foreach (var ((pointer, value), (otherPointer, otherValue)) in _used.Zip(other._used))
+                if (pointer != otherPointer || !Equals(value, otherValue)) return false;
+            return true;
+        }
+
+        public override bool Equals(object? obj) => obj is TaskKey other && Equals(other);
+
+        public override int GetHashCode()
+        {
+            var hash = new HashCode();
+            hash.Add(_name, StringComparer.Ordinal);
+            foreach (var (pointer, value) in _used)
+            {
+                hash.Add(pointer, StringComparer.Ordinal);
+                hash.Add(value);
+            }
+            return hash.ToHashCode();
+        }
+    }
+}

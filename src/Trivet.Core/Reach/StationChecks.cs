@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using Trivet.Cells;
+using Trivet.Findings;
+using Trivet.Kinematics;
+using Trivet.Numerics;
+
+namespace Trivet.Reach;
+
+/// <summary>Everything a station's checks rest on, read and complete.</summary>
+internal sealed record StationCase(Cell Cell, CellGeometry Geometry, DeltaRobot Robot, StationBox Box, StationMotion Motion, ImmutableArray<BoundedChain> Chains)
+{
+    public string At => StationInputs.Pointer(Box.Id);
+
+    /// <summary>An obstacle of the cell frame, seen from the robot's base where it stands while it works at this station.</summary>
+    public FixedBody InBase(Obstacle o)
+    {
+        var r_BC = Geometry.X_CB.R.Transpose();
+        var from = r_BC * (o.From_C - Geometry.X_CB.P - Box.LinearAxisAt * Geometry.LinearDirection_C);
+        return new(from, from + r_BC * (o.To_C - o.From_C), r_BC * o.Rise_C, o.Radius);
+    }
+
+    /// <summary>Reads robot, mount, tool and one station. Null while something is missing (see the reading) or contradicts itself.</summary>
+    public static StationCase? Read(Cell cell, string id, Reading reading)
+    {
+        var robot = RobotInputs.Geometry(cell.Robot, reading).Robot;
+        var geometry = new CellGeometry(
+            robot, PlacingInputs.Mount(cell.Mount, reading), PlacingInputs.LinearDirection(cell.Robot.LinearAxis, reading),
+            PlacingInputs.Tcp(cell.Tool, reading), [], []);
+        var box = StationInputs.Read(cell, id, reading).Box;
+        if (!reading.Complete || robot is null || box is null) return null;
+        var motion = new StationMotion(geometry, box, cell.Robot.Rotary.Fitted == true, robot.Planar);
+        return new(cell, geometry, robot, box, motion, ImmutableArray.CreateRange(robot.Chains, c => new BoundedChain(c)));
+    }
+}
+
+/// <summary>The questions that each rule asks of a station. What a rule needs beyond the station itself it reads here.</summary>
+internal static class StationChecks
+{
+    public static IEnumerable<StationSearch> Closure(StationCase s, Reading reading) => s.Chains.Select((chain, i) => new StationSearch(
+        ReachRules.Closure, s.Robot.ChainIds[i], s.Motion, new ClosureSearch(s.Motion, chain), 1, 1e-3,
+        (v, _) => Math.Sqrt(v), Limit.AtMost(1, ReachRules.Closure.Method), reading.Inputs));
+
+    /// <summary>Travel of the chains. Distance from the middle of what the reserve leaves, over half of it.</summary>
+    public static IEnumerable<StationSearch> Travel(StationCase s, Reading reading)
+    {
+        double reserve = reading.Or(s.Cell.Robot.Dexterity.TravelReserve, "/robot/dexterity/travelReserve", 0);
+        var rule = s.Robot.Family == RobotFamily.RailDelta ? ReachRules.Travel : ReachRules.Turn;
+        return s.Chains.Select((chain, i) =>
+        {
+            double from = chain.Chain.TravelFrom + reserve, to = chain.Chain.TravelTo - reserve;
+            double middle = (from + to) / 2, half = (to - from) / 2;
+            var search = new TravelSearch(s.Motion, chain, middle);
+            return new StationSearch(
+                rule, s.Robot.ChainIds[i], s.Motion, search, half, 0.002 * half,
+                (v, at) => search.Reading(at[..s.Motion.Variables]) < middle ? middle - v : middle + v,
+                Limit.Between(from, to, new(SourceKind.Cell, $"/robot/chains/{s.Robot.ChainIds[i]}")), reading.Inputs);
+        });
+    }
+
+    public static IEnumerable<StationSearch> Swing(StationCase s, Reading reading)
+    {
+        var joints = RobotInputs.Joints(s.Cell.Robot, reading);
+        return s.Chains.Select((chain, i) => new StationSearch(
+            ReachRules.Swing, s.Robot.ChainIds[i], s.Motion, new SwingSearch(s.Motion, chain, joints[i]),
+            SwingSearch.FromAngle(joints[i], joints[i].Limit), 5e-4, (v, _) => SwingSearch.ToAngle(joints[i], v),
+            Limit.AtMost(joints[i].Limit, new(SourceKind.Cell, $"/robot/chains/{s.Robot.ChainIds[i]}/swingLimit")), reading.Inputs));
+    }
+
+    public static IEnumerable<StationSearch> Dexterity(StationCase s, Reading reading)
+    {
+        const string pointer = "/robot/dexterity/largestCondition";
+        double limit = reading.Need(s.Cell.Robot.Dexterity.LargestCondition, pointer);
+        yield return new(
+            ReachRules.Dexterity, "", s.Motion, new DexteritySearch(s.Motion, s.Robot, s.Chains), limit, 0.005 * limit,
+            (v, _) => v, Limit.AtMost(limit, new(SourceKind.Cell, pointer)), reading.Inputs);
+    }
+
+    public static IEnumerable<StationSearch> Step(StationCase s, Reading reading)
+    {
+        const string pointer = "/robot/dexterity/largestStep";
+        var steps = RobotInputs.DriveSteps(s.Cell.Robot, reading);
+        double limit = reading.Need(s.Cell.Robot.Dexterity.LargestStep, pointer);
+        yield return new(
+            ReachRules.Step, "", s.Motion, new StepSearch(s.Motion, s.Robot, s.Chains, steps), limit, 0.005 * limit,
+            (v, _) => v, Limit.AtMost(limit, new(SourceKind.Cell, pointer)), reading.Inputs);
+    }
+
+    /// <summary>Rods of different chains against each other. The two rods of one chain keep their spacing.</summary>
+    public static IEnumerable<StationSearch> RodsToRods(StationCase s, Reading reading)
+    {
+        var rods = Rods(s, reading);
+        var pairs = from a in rods from b in rods where a.From < b.From select (a, b);
+        return Clearance(s, ReachRules.RodClearance, "rods", RodLimit(s, reading), new(s.Motion, s.Chains, pairs, []), reading);
+    }
+
+    public static IEnumerable<StationSearch> RodsToFrame(StationCase s, Reading reading) =>
+        Against(s, ReachRules.RodClearance, "frame", RodLimit(s, reading), Rods(s, reading), ObstacleInputs.Frame(s.Cell, reading), reading);
+
+    public static IEnumerable<StationSearch> RodsToWalls(StationCase s, Reading reading) =>
+        Against(s, ReachRules.RodClearance, "walls", RodLimit(s, reading), Rods(s, reading), ObstacleInputs.Walls(s.Cell, reading), reading);
+
+    public static IEnumerable<StationSearch> ToolToFrame(StationCase s, Reading reading) =>
+        Against(s, ReachRules.ToolClearance, "frame", ToolLimit(s, reading), Hanging(s, reading), ObstacleInputs.Frame(s.Cell, reading), reading);
+
+    public static IEnumerable<StationSearch> ToolToWalls(StationCase s, Reading reading) =>
+        Against(s, ReachRules.ToolClearance, "walls", ToolLimit(s, reading), Hanging(s, reading), ObstacleInputs.Walls(s.Cell, reading), reading);
+
+    private static (double Value, string Pointer) RodLimit(StationCase s, Reading reading) =>
+        (reading.Need(s.Cell.Robot.Dexterity.RodClearance, "/robot/dexterity/rodClearance"), "/robot/dexterity/rodClearance");
+
+    private static (double Value, string Pointer) ToolLimit(StationCase s, Reading reading) =>
+        (reading.Need(s.Cell.Robot.Dexterity.ToolClearance, "/robot/dexterity/toolClearance"), "/robot/dexterity/toolClearance");
+
+    /// <summary>Both rods of every chain.</summary>
+    private static List<MovingBody> Rods(StationCase s, Reading reading)
+    {
+        var pairs = RobotInputs.Rods(s.Cell.Robot, reading);
+        var rods = new List<MovingBody>();
+        for (int i = 0; i < pairs.Length; i++)
+        {
+            var chain = s.Robot.Chains[i];
+            var half = pairs[i].Spacing / 2 * chain.Side;
+            rods.Add(new(Anchor.Joint0 + i, half, Anchor.Platform, chain.B + half, pairs[i].Diameter / 2));
+            rods.Add(new(Anchor.Joint0 + i, -half, Anchor.Platform, chain.B - half, pairs[i].Diameter / 2));
+        }
+        return rods;
+    }
+
+    /// <summary>The tool as a capsule from the platform reference point to the tool centre point, the platform as a ball about that point.</summary>
+    private static List<MovingBody> Hanging(StationCase s, Reading reading) =>
+    [
+        new(Anchor.Platform, Vec3.Zero, Anchor.Tcp, Vec3.Zero, reading.Need(s.Cell.Tool.Radius, "/tool/radius")),
+        new(Anchor.Platform, Vec3.Zero, Anchor.Platform, Vec3.Zero, reading.Need(s.Cell.Robot.Dexterity.PlatformRadius, "/robot/dexterity/platformRadius")),
+    ];
+
+    private static StationSearch[] Against(
+        StationCase s, Rule rule, string against, (double Value, string Pointer) limit, List<MovingBody> bodies, ImmutableArray<Obstacle> obstacles, Reading reading)
+    {
+        var pairs = from body in bodies from obstacle in obstacles select (body, s.InBase(obstacle));
+        return obstacles.IsEmpty ? [] : Clearance(s, rule, against, limit, new(s.Motion, s.Chains, [], pairs), reading);
+    }
+
+    private static StationSearch[] Clearance(
+        StationCase s, Rule rule, string against, (double Value, string Pointer) limit, ClearanceSearch search, Reading reading) =>
+        [new(rule, against, s.Motion, search, -limit.Value, 1e-4, (v, _) => -v, Limit.AtLeast(limit.Value, new(SourceKind.Cell, limit.Pointer)), reading.Inputs)];
+}
