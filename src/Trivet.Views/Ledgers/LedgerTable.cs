@@ -46,7 +46,7 @@ public sealed record LedgerTable(
         f.Advice.IsEmpty ? "" : Sentences.Of(f.Advice[0], cell, locale),
         Sentences.Of(f, cell, locale));
 
-    /// <summary>"1 fall short, 2 open, 3 tight, 14 hold; worst margin -16 %".</summary>
+    /// <summary>"1 falling short, 2 open, 3 tight, 14 holding; worst margin -16 %".</summary>
     public static string SummaryOf(Ledger ledger, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language;

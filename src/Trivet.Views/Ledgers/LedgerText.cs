@@ -19,8 +19,7 @@ public static class LedgerText
         var words = table.Locale.Language;
         width = Math.Max(width, 60);
         var text = new StringBuilder();
-        text.Append(table.Title).Append('\n').Append(table.Summary).Append('\n');
-        if (table.Note.Length > 0) text.Append(table.Note).Append('\n');
+        foreach (string line in (string[])[table.Title, table.Summary, table.Note]) AppendNote(text, "", line, 0, width);
 
         string[] head = ["", words.HeadVerdict, words.HeadRule, words.HeadSubject, words.HeadValue, words.HeadLimit, words.HeadMargin];
         string[][] rows = [.. table.Rows.Select(r => new[]

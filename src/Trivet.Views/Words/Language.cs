@@ -83,4 +83,65 @@ public sealed record Language
     public required string HeadReason { get; init; }
     public required string CoverageTitle { get; init; }
     public required string UnnamedCell { get; init; }
+
+    public required DrawingWords Drawing { get; init; }
+}
+
+/// <summary>Texts of drawings, sheets and charts.</summary>
+public sealed record DrawingWords
+{
+    // {cell} {z}
+    public required string Plan { get; init; }
+    public required string Elevation { get; init; }
+    public required string TravelSheet { get; init; }
+    public required string DexteritySheet { get; init; }
+    public required string PlanSeen { get; init; }
+    public required string ElevationSeen { get; init; }
+    public required string PlaneSeen { get; init; }
+    public required string PlanDescription { get; init; }
+    public required string ElevationDescription { get; init; }
+    public required string PlaneDescription { get; init; }
+    public required string Millimetres { get; init; }
+    public required string Scale { get; init; }
+    public required string View { get; init; }
+    public required string Dimensions { get; init; }
+    public required string State { get; init; }
+    public required string StateProved { get; init; }
+    public required string StatePreview { get; init; }
+    public required string Stations { get; init; }
+    public required string Station { get; init; }
+    public required string NotPlaced { get; init; }
+    public required string More { get; init; }
+    public required string Mount { get; init; }
+    public required string Robot { get; init; }
+    public required string RailDelta { get; init; }
+    public required string CrankDelta { get; init; }
+    public required string Chains { get; init; }
+    public required string Rod { get; init; }
+    public required string UpperArm { get; init; }
+    public required string PlatformRadius { get; init; }
+    public required string BaseRadius { get; init; }
+    public required string Travel { get; init; }
+    public required string ToolLength { get; init; }
+    public required string Yaw { get; init; }
+    public required string Differs { get; init; }
+    public required string NestLine { get; init; }
+    public required string TrayLine { get; init; }
+    public required string BeltLine { get; init; }
+    public required string Marked { get; init; }
+    public required string Worst { get; init; }
+    public required string Chain { get; init; }
+    public required string ReachOutline { get; init; }
+    public required string ReachThroughBase { get; init; }
+    public required string Floor { get; init; }
+    public required string ToolPoint { get; init; }
+    public required string FrameTop { get; init; }
+    public required string NothingToDraw { get; init; }
+    public required string NothingReached { get; init; }
+    public required string LegendTravel { get; init; }
+    public required string LegendDexterity { get; init; }
+    public required string LegendLimit { get; init; }
+    public required string LegendOutside { get; init; }
+    public required string TravelAxis { get; init; }
+    public required string DexterityAxis { get; init; }
 }

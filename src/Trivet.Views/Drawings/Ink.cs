@@ -1,0 +1,37 @@
+namespace Trivet.Views.Drawings;
+
+/// <summary>
+/// How a drawing is inked: one ink, one accent, colours as CSS variables with fallbacks for paper. Line widths are two to one as
+/// ISO 128 asks (0.5 mm wide, 0.25 mm narrow; common practice from memory); dash patterns tell hidden, centre and limit lines apart.
+/// </summary>
+internal static class Ink
+{
+    // Classes: w wide outline, n narrow, h hidden (dashed), c centre (long dash, dot), m limit of movement (long dash, two dots),
+    // d dimension line, f filled with ink, p filled with paper (hides what is behind), x accent line, xf accent fill,
+    // t text, s soft text, k strong text, a accent text, o text with a halo that parts the lines under it.
+    public const string Style = """
+        .tv{--tv-ink:var(--ink,#12222e);--tv-soft:var(--ink-soft,#485a67);--tv-paper:var(--paper,#f6f8f7);--tv-low:var(--paper-low,#edf1f0);--tv-accent:var(--accent,#b8330b);font-family:var(--sans,"Barlow Semi Condensed","Arial Narrow","Liberation Sans Narrow",Arial,Helvetica,sans-serif);font-variant-numeric:tabular-nums lining-nums}
+        .tv path,.tv line,.tv polyline,.tv polygon,.tv rect,.tv circle{fill:none;stroke:var(--tv-ink);stroke-width:.95;stroke-linecap:butt;stroke-linejoin:round}
+        .tv .page{fill:var(--tv-paper);stroke:none}
+        .tv .w{stroke-width:1.9}
+        .tv .b{stroke-width:1.4}
+        .tv .h{stroke-dasharray:6 3}
+        .tv .c{stroke-dasharray:14 3 2 3;stroke:var(--tv-soft);stroke-width:.8}
+        .tv .q{stroke-dasharray:2 3}
+        .tv .m{stroke-dasharray:14 3 2 3 2 3;stroke:var(--tv-soft)}
+        .tv .d{stroke:var(--tv-soft);stroke-width:.8}
+        .tv .g{stroke:var(--tv-soft);stroke-width:.5;stroke-opacity:.5}
+        .tv .p{fill:var(--tv-paper)}
+        .tv .l{fill:var(--tv-low)}
+        .tv .f{fill:var(--tv-ink);stroke:none}
+        .tv .ff{fill:var(--tv-soft);stroke:none}
+        .tv .x{stroke:var(--tv-accent);stroke-width:1.4}
+        .tv .xf{fill:var(--tv-accent);stroke:none}
+        .tv .z{stroke:none}
+        .tv text{fill:var(--tv-ink);stroke:none}
+        .tv .s{fill:var(--tv-soft)}
+        .tv .k{font-weight:600}
+        .tv .a{fill:var(--tv-accent)}
+        .tv .o{paint-order:stroke;stroke:var(--tv-paper);stroke-width:4;stroke-linejoin:round}
+        """;
+}
