@@ -64,7 +64,7 @@ internal static partial class Inputs
         }
     }
 
-    [GeneratedRegex("^(?=.{1,64}$)[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?=.{1,64}\z)[a-z0-9]+(-[a-z0-9]+)*\z", RegexOptions.CultureInvariant)]
     private static partial Regex CellId();
 }
 

@@ -73,7 +73,12 @@ public sealed class TestJob(JobLocation location, string server) : IAsyncDisposa
 
     public async Task<JobStore> OpenAsync()
     {
-        var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(location, TestContext.Current.CancellationToken)).Store;
+        var outcome = await JobStore.OpenAsync(location, TestContext.Current.CancellationToken);
+        if (outcome is not OpenOutcome.Opened { Store: var store })
+        {
+            Assert.Fail(outcome.ToString());
+            return null;
+        }
         _opened.Add(store);
         return store;
     }

@@ -10,7 +10,7 @@ namespace Trivet.Store.Tests;
 /// </summary>
 public sealed class KillTests(Databases databases)
 {
-    private const int Rounds = 8;
+    private const int Rounds = 5;
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 

@@ -42,9 +42,10 @@ public sealed class PostgresServer : IAsyncDisposable
         var (ended, folder) = await RunAsync("mktemp", ["-d", "-t", "trivet-postgres-XXXXXX"]);
         folder = folder.Trim();
         if (ended != 0) return (null, $"no folder for PostgreSQL: {folder}");
-        string password = RandomNumberGenerator.GetHexString(32), data = Path.Combine(folder, "data");
+        string password = RandomNumberGenerator.GetHexString(32), data = Path.Combine(folder, "data"), secret = Path.Combine(folder, "secret");
+        await RunAsync("tee", [secret], password);
         (ended, string said) = await RunAsync(Path.Combine(bin, "initdb"),
-            ["-D", data, "-U", "trivet", "-A", "scram-sha-256", "--pwfile=/dev/stdin", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync"], password);
+            ["-D", data, "-U", "trivet", "-A", "scram-sha-256", $"--pwfile={secret}", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync"], password);
         if (ended != 0) return (null, $"initdb failed: {said}");
 
         int port = FreePort();

@@ -57,23 +57,28 @@ internal static class Opening
         var unknown = await UnknownAsync(context, stop);
         if (unknown.Count > 0 || !(await context.Database.GetPendingMigrationsAsync(stop)).Any()) return unknown;
 
+        // One program at a time looks and changes: SQLite's transaction lets one writer in, PostgreSQL's takes a lock until its end.
         await using var transaction = await context.Database.BeginTransactionAsync(stop);
-        if (context is PostgresJobContext)
-            await context.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({MigrationLock})", stop);
-        var applied = await context.Database.GetAppliedMigrationsAsync(stop);
-        if ((await context.Database.GetPendingMigrationsAsync(stop)).Any())
-        {
-            var script = context.GetService<IMigrator>()
-                .GenerateScript(applied.LastOrDefault(), options: MigrationsSqlGenerationOptions.NoTransactions);
-            await using var command = context.Database.GetDbConnection().CreateCommand();
-            command.Transaction = context.Database.CurrentTransaction!.GetDbTransaction();
-#pragma warning disable CA2100 // The text is generated from this assembly's own migrations.
-            command.CommandText = script;
-#pragma warning restore CA2100
-            await command.ExecuteNonQueryAsync(stop);
-        }
+        if (context is PostgresJobContext) await context.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({MigrationLock})", stop);
+        var applied = await HasHistoryAsync(context, stop) ? (await context.Database.GetAppliedMigrationsAsync(stop)).ToList() : [];
+        if (applied.Count < context.Database.GetMigrations().Count()) await RunScriptAsync(context, applied.LastOrDefault(), stop);
         await transaction.CommitAsync(stop);
         return [];
+    }
+
+    /// <summary>PostgreSQL spoils a transaction in which a table is read that is not there, so it is asked for by name first.</summary>
+    private static async Task<bool> HasHistoryAsync(JobContext context, CancellationToken stop) =>
+        context is SqliteJobContext
+        || await context.Database.SqlQuery<bool>($"""SELECT to_regclass('"__EFMigrationsHistory"') IS NOT NULL AS "Value" """).SingleAsync(stop);
+
+    private static async Task RunScriptAsync(JobContext context, string? after, CancellationToken stop)
+    {
+        await using var command = context.Database.GetDbConnection().CreateCommand();
+        command.Transaction = context.Database.CurrentTransaction!.GetDbTransaction();
+#pragma warning disable CA2100 // The text is generated from this assembly's own migrations.
+        command.CommandText = context.GetService<IMigrator>().GenerateScript(after, options: MigrationsSqlGenerationOptions.NoTransactions);
+#pragma warning restore CA2100
+        await command.ExecuteNonQueryAsync(stop);
     }
 
     /// <summary>Begins a transaction in which all reads see one moment, and which keeps no writer waiting.</summary>
