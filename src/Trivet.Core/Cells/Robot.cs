@@ -51,6 +51,11 @@ public sealed record Robot
     public Dexterity Dexterity { get; init; } = new();
     public RotaryAxis Rotary { get; init; } = new();
     public LinearAxis LinearAxis { get; init; } = new();
+    /// <summary>
+    /// The chains are homed together from readings that differ by no more than this, metres (rail) or radians (crank). Not stated:
+    /// each is homed alone, from wherever it stands.
+    /// </summary>
+    public double? HomingDifference { get; init; }
     /// <summary>The robot came with rods and platform fitted.</summary>
     public bool? CameAssembled { get; init; }
 }

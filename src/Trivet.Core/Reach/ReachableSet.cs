@@ -41,7 +41,6 @@ public readonly record struct Bounds(Vec3 Low, Vec3 High)
 public sealed class ReachableSet
 {
     private readonly ImmutableArray<Chain> _chains;
-    private readonly double _workingSign;
 
     public ReachableSet(DeltaRobot robot)
     {
@@ -49,11 +48,14 @@ public sealed class ReachableSet
             throw new ArgumentException($"A delta robot has two or three chains, not {robot.Chains.Length}.", nameof(robot));
         Robot = robot;
         _chains = robot.Chains;
-        _workingSign = WorkingSign(robot);
+        WorkingSign = SignBelow(robot);
         Box = BoundsOf(robot);
     }
 
     public DeltaRobot Robot { get; }
+
+    /// <summary>1 or −1: the sign of det[r₁ r₂ r₃], or of the y component of r₁ × r₂, in the working assembly mode.</summary>
+    internal double WorkingSign { get; }
 
     /// <summary>A box that certainly holds the whole set; not the tightest one.</summary>
     public Bounds Box { get; }
@@ -64,13 +66,13 @@ public sealed class ReachableSet
         if (_chains.Length == 2) return ContainsPlanar(p);
         Vec3 r0, r1, r2;
         if (!Rod(0, p, out r0) || !Rod(1, p, out r1) || !Rod(2, p, out r2)) return false;
-        return r0.Dot(r1.Cross(r2)) * _workingSign > 0;
+        return r0.Dot(r1.Cross(r2)) * WorkingSign > 0;
     }
 
     private bool ContainsPlanar(Vec3 p) =>
-        Math.Abs(p.Y) <= PlanarTolerance
+        Robot.InPlane(p)
         && Rod(0, p with { Y = 0 }, out var r0) && Rod(1, p with { Y = 0 }, out var r1)
-        && r0.Cross(r1).Y * _workingSign > 0;
+        && r0.Cross(r1).Y * WorkingSign > 0;
 
     private bool Rod(int i, Vec3 p, out Vec3 rod)
     {
@@ -80,14 +82,11 @@ public sealed class ReachableSet
         return q >= chain.TravelFrom && q <= chain.TravelTo;
     }
 
-    /// <summary>Rounding of a rotation puts a point of the plane off it by some 1e-16 m; this is far above it and far below any gap. Metres.</summary>
-    private const double PlanarTolerance = 1e-9;
-
     /// <summary>
     /// The sign of det[r₁ r₂ r₃] with the platform far below: the rods then point down and differ by the sphere centres, whose order
     /// seen from above decides.
     /// </summary>
-    private static double WorkingSign(DeltaRobot robot)
+    private static double SignBelow(DeltaRobot robot)
     {
         var c = robot.Chains;
         Vec3 far = new(0, 0, -1);

@@ -48,7 +48,7 @@ public static class ReachableVolume
         Vec3 origin = new(0, 0, z);
         var box = set.Box;
         if (set.Robot.Planar || box.IsEmpty || !(z >= box.Low.Z && z <= box.High.Z)) return new(origin, Vec3.UnitX, Vec3.UnitY, []);
-        return Section(set, origin, Vec3.UnitX, Vec3.UnitY, (box.Low.X, box.High.X), (box.Low.Y, box.High.Y), resolution);
+        return Section(set.Contains, origin, Vec3.UnitX, Vec3.UnitY, (box.Low.X, box.High.X), (box.Low.Y, box.High.Y), resolution);
     }
 
     /// <summary>
@@ -63,12 +63,12 @@ public static class ReachableVolume
         var box = set.Box;
         if (box.IsEmpty) return new(origin, u, Vec3.UnitZ, []);
         double half = 0.5 * (box.Size with { Z = 0 }).Norm, middle = (box.Centre - origin).Dot(u);
-        return Section(set, origin, u, Vec3.UnitZ, (middle - half, middle + half), (box.Low.Z, box.High.Z), resolution);
+        return Section(set.Contains, origin, u, Vec3.UnitZ, (middle - half, middle + half), (box.Low.Z, box.High.Z), resolution);
     }
 
     /// <summary>A coarse cut finds where the set is, a fine one follows its border.</summary>
-    private static Outline Section(
-        ReachableSet set, Vec3 origin, Vec3 u, Vec3 v, (double From, double To) alongU, (double From, double To) alongV, int resolution)
+    internal static Outline Section(
+        Func<Vec3, bool> contains, Vec3 origin, Vec3 u, Vec3 v, (double From, double To) alongU, (double From, double To) alongV, int resolution)
     {
         const int Search = 48;
         var found = Bounds.Nothing;
@@ -78,7 +78,7 @@ public static class ReachableVolume
             for (int i = 0; i <= Search; i++)
             {
                 Vec3 at = new(alongU.From + i * du, alongV.From + j * dv, 0);
-                if (set.Contains(origin + at.X * u + at.Y * v)) found = found.With(at);
+                if (contains(origin + at.X * u + at.Y * v)) found = found.With(at);
             }
         }
 
@@ -86,7 +86,7 @@ public static class ReachableVolume
         double u0 = found.Low.X - du, u1 = found.High.X + du, v0 = found.Low.Y - dv, v1 = found.High.Y + dv;
         double side = Math.Max(u1 - u0, v1 - v0) / resolution;
         int n = Math.Max(4, (int)Math.Ceiling((u1 - u0) / side)), m = Math.Max(4, (int)Math.Ceiling((v1 - v0) / side));
-        return Outline.Cut(set.Contains, origin, u, v, (u0, u1), (v0, v1), n, m);
+        return Outline.Cut(contains, origin, u, v, (u0, u1), (v0, v1), n, m);
     }
 
     /// <summary>The box of the set as a coarse grid sees it, one of its steps larger all round; empty when the grid meets nothing.</summary>
