@@ -10,12 +10,15 @@ namespace Trivet.Assessment;
 /// Assesses one cell as it is edited. Each task's findings are remembered under the values of the fields it used, so that an edit
 /// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it returns depends on the cell alone.
 /// <para>
-/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule. The tasks of reach run side by
+/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing. The tasks of reach run side by
 /// side; their findings are gathered in the order of the plan, so the number of threads changes nothing.
 /// </para>
 /// </summary>
 public sealed class Assessor
 {
+    // Advice takes some hundred judgements each; what falls short most is said first.
+    private const int MostAdvised = 4;
+
     // An old entry costs some kilobytes; after this many the memory starts afresh.
     private const int MostRemembered = 4096;
 
@@ -24,7 +27,7 @@ public sealed class Assessor
     /// <summary>The fast answer: closed forms, what was proved before, and the rest of reach sampled.</summary>
     public Assessed Preview(Cell cell)
     {
-        var plan = StationPlan.Of(cell);
+        var plan = PlanOf(cell);
         bool proved = true;
         var findings = plan.Tasks.Select(t =>
         {
@@ -40,7 +43,7 @@ public sealed class Assessor
     public Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop)
     {
         if (_proved.Count > MostRemembered) _proved.Clear();
-        var plan = StationPlan.Of(cell);
+        var plan = PlanOf(cell);
         var results = new ImmutableArray<Finding>[plan.Tasks.Length];
         int done = 0;
         Parallel.For(0, results.Length, i =>
@@ -53,7 +56,28 @@ public sealed class Assessor
             }
             progress?.Report(Interlocked.Increment(ref done) / (double)results.Length);
         });
-        return Gather(cell, plan, results, proved: !stop.IsCancellationRequested);
+        return Advised(Gather(cell, plan, results, proved: !stop.IsCancellationRequested), stop);
+    }
+
+    /// <summary>Single changes that would make a finding hold, each tried out on the fast answer; empty when none does.</summary>
+    public ImmutableArray<Advice> Advise(Cell cell, Finding finding, CancellationToken stop) =>
+        AdviceSearch.For(cell, finding, changed => Preview(changed).Ledger, stop);
+
+    /// <summary>The worst of what falls short, with advice; a finding that brought its own keeps it.</summary>
+    private Assessed Advised(Assessed assessed, CancellationToken stop)
+    {
+        var findings = assessed.Ledger.Findings;
+        var asking = findings.Where(f => f is { Verdict: Verdict.FallsShort, Rule.Trade: Trade.Reach, Advice.IsEmpty: true }).Take(MostAdvised);
+        foreach (var finding in asking.ToList())
+            findings = findings.Replace(finding, finding with { Advice = Advise(assessed.Cell, finding, stop) });
+        return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
+    }
+
+    private static StationPlan PlanOf(Cell cell)
+    {
+        StationPlan stations = StationPlan.Of(cell), homing = HomingChecks.Of(cell);
+        return new(
+            stations.Findings.AddRange(homing.Findings), stations.Coverage.AddRange(homing.Coverage), stations.Tasks.AddRange(homing.Tasks));
     }
 
     private static Assessed Gather(Cell cell, StationPlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)

@@ -58,9 +58,9 @@ public static class AdviceSearch
                 break;
             }
 
-            // No effect at all, or the wrong way: further on it will hardly turn round.
-            if (!(then.Margin > last) && n >= 16) return null;
-            if (!double.IsNaN(then.Margin)) last = then.Margin;
+            // No effect at all, or the wrong way: further on it will hardly turn round. What can not be judged yet may be once the rods reach.
+            if (double.IsFinite(then.Margin) && !(then.Margin > last) && n >= 16) return null;
+            last = then.Margin;
             tooFew = n;
         }
 

@@ -41,9 +41,6 @@ public sealed class Homing
     /// <summary>det of the unit rod vectors below which the platform counts as no longer held; 1 is best. Chosen here, no source.</summary>
     public const double LeastHold = 0.02;
 
-    private const int Steps = 128;
-    private const int Heights = 16;
-
     private readonly ReachableSet _set;
     private readonly DeltaRobot _robot;
     private readonly ImmutableArray<BallJoint> _joints;
@@ -65,19 +62,20 @@ public sealed class Homing
     public double LargestTravel => _robot.Chains.Max(c => c.TravelTo - c.TravelFrom);
 
     /// <summary>One chain moved up or down against the others, which stand at any common reading of their travel. Sampled.</summary>
-    public HomingAllowance Alone(int chain)
+    /// <param name="steps">Differences looked at each way.</param>
+    /// <param name="heights">Common readings looked at, less one; where all rails point the same way one is enough.</param>
+    public HomingAllowance Alone(int chain, int steps = 128, int heights = 16)
     {
         double from = _robot.Chains.Max(c => c.TravelFrom), to = _robot.Chains.Min(c => c.TravelTo);
         var worst = new HomingAllowance(double.PositiveInfinity, 0, Vec3.NaN, Vec3.NaN);
-        int heights = SlidesAlike ? 0 : Heights;
-        for (int k = 0; k <= heights; k++)
+        for (int k = 0; k <= (SlidesAlike ? 0 : heights); k++)
         {
             double common = SlidesAlike ? 0.5 * (from + to) : from + (to - from) * k / heights;
             foreach (int sense in new[] { 1, -1 })
             {
                 // Rails that slide alike may stand anywhere, so the whole travel lies ahead both ways.
                 double ahead = SlidesAlike ? LargestTravel : sense > 0 ? _robot.Chains[chain].TravelTo - common : common - _robot.Chains[chain].TravelFrom;
-                var found = Along(chain, common, sense, ahead);
+                var found = Along(chain, common, sense, ahead, steps);
                 if (found.Attained < worst.Attained) worst = found;
             }
         }
@@ -85,12 +83,12 @@ public sealed class Homing
         return worst;
     }
 
-    private HomingAllowance Along(int chain, double common, int sense, double ahead)
+    private HomingAllowance Along(int chain, double common, int sense, double ahead, int steps)
     {
         double good = 0;
-        for (int n = 0; n <= Steps; n++)
+        for (int n = 0; n <= steps; n++)
         {
-            double difference = ahead * n / Steps;
+            double difference = ahead * n / steps;
             if (!IsBad(difference)) good = difference;
             else
             {

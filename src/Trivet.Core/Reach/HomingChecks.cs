@@ -106,7 +106,7 @@ public static class HomingChecks
             return [.. Robot.ChainIds.Select((id, i) =>
             {
                 // Homing that never meets a bad pose could do with more travel than there is; that it has all it needs is the most to be said.
-                double value = Math.Min(Homing.Alone(i).Attained, need * (1 + 2 * Rule.ComfortBand));
+                double value = Math.Min((sampled ? Homing.Alone(i, 32, 6) : Homing.Alone(i)).Attained, need * (1 + 2 * Rule.ComfortBand));
                 var judged = new Judged(Rule, new("/robot", id), Inputs, value, limit, sampled ? Assurance.Sampled : Assurance.Proved)
                 {
                     Bound = sampled ? value : Math.Min(value, band.Bound),

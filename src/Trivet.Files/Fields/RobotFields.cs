@@ -93,6 +93,8 @@ internal static class RobotFields
             "What drives the chains: carriages on straight rails, or rotating upper arms.", Depth.Quote)
         .YesNo("numberedCounterClockwise", r => r.NumberedCounterClockwise, (r, v) => r with { NumberedCounterClockwise = v },
             "The chains are numbered counter-clockwise seen from above; yes where nothing is stated.")
+        .Quantity("homingDifference", Dimension.DriveCoordinate, r => r.HomingDifference, (r, v) => r with { HomingDifference = v },
+            "The chains are homed together from readings that differ by no more than this; where nothing is stated, each is homed alone.")
         .YesNo("cameAssembled", r => r.CameAssembled, (r, v) => r with { CameAssembled = v },
             "The robot came with rods and platform fitted.", Depth.Build)
         .Section("common", Chain, r => r.Common, (r, v) => r with { Common = v },
