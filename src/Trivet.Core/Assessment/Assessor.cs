@@ -82,7 +82,7 @@ public sealed class Assessor
 
     private static Assessed Gather(Cell cell, StationPlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
     {
-        var findings = plan.Findings.Concat(tasks.SelectMany(f => f));
+        var findings = BriefChecks.Check(cell).Concat(plan.Findings).Concat(tasks.SelectMany(f => f));
         return new(cell, CellGeometry.Of(cell), Ledger.Of(findings, plan.Coverage), proved);
     }
 

@@ -17,7 +17,7 @@ public enum OpenReason
 {
     /// <summary>The description does not state something the rule needs.</summary>
     Missing,
-    /// <summary>Not computed yet: a proof is running, or was cancelled.</summary>
+    /// <summary>Not computed yet: only sampled, a proof is running, or was stopped.</summary>
     NotComputed,
     /// <summary>Computed, but neither proved nor refuted within the effort allowed.</summary>
     NotProved,
@@ -86,6 +86,9 @@ public abstract record Finding(Rule Rule, Subject Subject, ImmutableArray<string
 
     public abstract Verdict Verdict { get; }
 
+    /// <summary>Why the verdict is open; null when it is not.</summary>
+    public abstract OpenReason? OpenBecause { get; }
+
     public ImmutableArray<Advice> Advice { get; init; } = [];
 
     /// <summary>Where in the cell the worst value occurs; null when the finding has no place.</summary>
@@ -104,24 +107,25 @@ public sealed record Judged(Rule Rule, Subject Subject, ImmutableArray<string> I
     /// <summary>Standard uncertainty of the value, in the rule's unit; zero where exact.</summary>
     public double Uncertainty { get; init; }
 
-    public override double Margin => MarginOf(Bound);
+    /// <summary>The margin that is guaranteed: that of the bound, and never more than the attained value leaves.</summary>
+    public override double Margin => Math.Min(MarginOf(Bound), MarginAttained);
 
     /// <summary>The margin of the attained value, which the bound can only make smaller.</summary>
     public double MarginAttained => MarginOf(Value);
 
-    public override Verdict Verdict
+    public override Verdict Verdict => Decide().Verdict;
+
+    public override OpenReason? OpenBecause => Decide().Because;
+
+    private (Verdict Verdict, OpenReason? Because) Decide()
     {
-        get
-        {
-            if (!double.IsFinite(Value) || double.IsNaN(Bound) || double.IsNaN(Uncertainty)) return Verdict.Open;
-            double attained = MarginAttained, guaranteed = Margin;
-            if (double.IsNaN(attained) || double.IsNaN(guaranteed)) return Verdict.Open;
-            if (attained < 0) return Verdict.FallsShort;
-            if (guaranteed < 0) return Verdict.Open;
-            if (Rule.NeedsProof && Assurance is Assurance.Sampled or Assurance.Estimated && Rule.NeedsProof) return Verdict.Open;
-            // Guard band: two standard uncertainties, about 95 % (JCGM 106 decision rule, from memory).
-            return guaranteed < Rule.ComfortBand || MarginOf(Bound) < 2 * Uncertainty / ScaleOf() ? Verdict.Tight : Verdict.Holds;
-        }
+        double attained = MarginAttained, guaranteed = Margin;
+        if (!double.IsFinite(Value) || double.IsNaN(attained) || double.IsNaN(guaranteed) || !(Uncertainty >= 0)) return (Verdict.Open, OpenReason.Failed);
+        if (attained < 0) return (Verdict.FallsShort, null);
+        if (Rule.NeedsProof && Assurance is (Assurance.Sampled or Assurance.Estimated)) return (Verdict.Open, OpenReason.NotComputed);
+        if (guaranteed < 0) return (Verdict.Open, OpenReason.NotProved);
+        // Guard band: two standard uncertainties, about 95 % (JCGM 106 decision rule, from memory).
+        return (guaranteed < Rule.ComfortBand || guaranteed < 2 * Uncertainty / ScaleOf() ? Verdict.Tight : Verdict.Holds, null);
     }
 
     private double ScaleOf() => Rule.Scale ?? Rule.Sense switch
@@ -152,6 +156,7 @@ public sealed record YesNo(Rule Rule, Subject Subject, ImmutableArray<string> In
 {
     public override double Margin => double.NaN;
     public override Verdict Verdict => Good ? Verdict.Holds : Verdict.FallsShort;
+    public override OpenReason? OpenBecause => null;
 }
 
 /// <summary>A rule that could not be judged, with the reason.</summary>
@@ -163,4 +168,5 @@ public sealed record Unjudged(Rule Rule, Subject Subject, ImmutableArray<string>
 {
     public override double Margin => double.NaN;
     public override Verdict Verdict => Verdict.Open;
+    public override OpenReason? OpenBecause => Reason;
 }

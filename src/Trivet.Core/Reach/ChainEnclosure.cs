@@ -72,6 +72,10 @@ internal sealed class BoundedChain
                 Rod = across + IntervalVec3.Along(_chain.E, h),
                 JointRate = _chain.E,
                 Rate = across / h + _chain.E,
+                Along = h,
+                Lean = across / h,
+                Family = _chain.Family,
+                E = _chain.E,
             };
         }
         Interval e = w.Dot(_chain.E), f = w.Dot(_chain.F);
@@ -92,13 +96,19 @@ internal sealed class BoundedChain
         Interval sin = Interval.Sin(g), cos = Interval.Cos(g);
         Interval arm = _chain.Arm;
         var rho = Interval.Sqrt(Interval.Square(w.Dot(_chain.E)) + Interval.Square(w.Dot(_chain.F)));
-        var rod = w - arm * (IntervalVec3.Along(_chain.E, cos) + IntervalVec3.Along(_chain.F, sin));
+        var outward = IntervalVec3.Along(_chain.E, cos) + IntervalVec3.Along(_chain.F, sin);
+        var rod = w - arm * outward;
+        var along = arm * rho * Interval.Sqrt(1.0 - Interval.Square(c));
         return new()
         {
             Reading = g - _chain.HomeOffset,
             Rod = rod,
             JointRate = arm * (IntervalVec3.Along(_chain.F, cos) - IntervalVec3.Along(_chain.E, sin)),
-            Rate = rod / (arm * rho * Interval.Sqrt(1.0 - Interval.Square(c))),
+            Rate = rod / along,
+            Along = along,
+            // |C′|² − u·C″ with C″ = −a·outward and u·outward = w·outward − a.
+            Bend = arm * w.Dot(outward),
+            Family = _chain.Family,
         };
     }
 
@@ -123,6 +133,26 @@ internal struct ChainEnclosure
     public IntervalVec3 JointRate;
     /// <summary>∂q/∂p.</summary>
     public IntervalVec3 Rate;
+    /// <summary>u·C′, positive in the working mode.</summary>
+    public Interval Along;
+    /// <summary>Crank: |C′|² − u·C″.</summary>
+    public Interval Bend;
+    /// <summary>Rail: w⊥/h.</summary>
+    public IntervalVec3 Lean;
+    /// <summary>Rail: direction of the rail.</summary>
+    public Vec3 E;
+    public RobotFamily Family;
+
+    /// <summary>
+    /// How ∂q/∂p changes while the platform moves by v: H·v with H the second derivative of q. From r = u/(u·C′) and loop closure,
+    /// H = (I − C′rᵀ − rC′ᵀ + (|C′|² − u·C″)·rrᵀ)/(u·C′); for a rail this is (I − EEᵀ + ssᵀ)/h with s = w⊥/h.
+    /// </summary>
+    public readonly IntervalVec3 RateChange(in IntervalVec3 v)
+    {
+        if (Family == RobotFamily.RailDelta) return (v - IntervalVec3.Along(E, v.Dot(E)) + Lean.Dot(v) * Lean) / Along;
+        var rate = Rate.Dot(v);
+        return (v - rate * JointRate + (Bend * rate - JointRate.Dot(v)) * Rate) / Along;
+    }
 
     /// <summary>A chain over a part of a station's box: natural bounds, then the reading once more by the mean value theorem.</summary>
     public static ChainEnclosure Over(BoundedChain chain, in MotionBox box, out Slopes slopes)

@@ -36,6 +36,10 @@ internal sealed record StationCase(Cell Cell, CellGeometry Geometry, DeltaRobot 
 /// <summary>The questions that each rule asks of a station. What a rule needs beyond the station itself it reads here.</summary>
 internal static class StationChecks
 {
+    /// <summary>How far off its plane a two-chain robot's platform may be asked to be, metres: what joints and bearings give way by
+    /// without notice (common practice, no source).</summary>
+    private const double PlaneTolerance = 1e-4;
+
     public static IEnumerable<StationSearch> Closure(StationCase s, Reading reading) => s.Chains.Select((chain, i) => new StationSearch(
         ReachRules.Closure, s.Robot.ChainIds[i], s.Motion, new ClosureSearch(s.Motion, chain), 1, 1e-3,
         (v, _) => Math.Sqrt(v), Limit.AtMost(1, ReachRules.Closure.Method), reading.Inputs));
@@ -55,6 +59,51 @@ internal static class StationChecks
                 (v, at) => search.Reading(at[..s.Motion.Variables]) < middle ? middle - v : middle + v,
                 Limit.Between(from, to, new(SourceKind.Cell, $"/robot/chains/{s.Robot.ChainIds[i]}")), reading.Inputs);
         });
+    }
+
+    /// <summary>What needs no search: the rotary angles and the linear axis of a station, and the plane of a two-chain robot.</summary>
+    public static IEnumerable<Finding> Plain(Cell cell, StationCase s, ImmutableArray<string> inputs)
+    {
+        var station = cell.Stations[s.Box.Id];
+        Place here = s.Motion.PlaceAt(s.Motion.Low);
+        if (s.Robot.Planar)
+        {
+            var (distance, at) = s.Motion.LargestOffPlane();
+            yield return new Judged(
+                ReachRules.Plane, new(s.At), inputs, distance, Limit.AtMost(PlaneTolerance, ReachRules.Plane.Method), Assurance.Exact) { Worst = at };
+        }
+
+        if (cell.Robot.Rotary.Fitted == true)
+            yield return Axis(ReachRules.Turn, "rotary", "/robot/rotary", cell.Robot.Rotary.TravelFrom, cell.Robot.Rotary.TravelTo, s.Box.RotaryFrom, s.Box.RotaryTo);
+        else if (station.RotaryFrom is not (null or 0) || station.RotaryTo is not (null or 0))
+            yield return NotFitted("rotary", "/robot/rotary/fitted", "/rotaryFrom", "/rotaryTo");
+
+        if (cell.Robot.LinearAxis.Fitted == true)
+            yield return Axis(ReachRules.Travel, "linear", "/robot/linearAxis", cell.Robot.LinearAxis.TravelFrom, cell.Robot.LinearAxis.TravelTo, s.Box.LinearAxisAt, s.Box.LinearAxisAt);
+        else if (station.LinearAxisAt is not (null or 0))
+            yield return NotFitted("linear", "/robot/linearAxis/fitted", "/linearAxisAt");
+
+        YesNo NotFitted(string axis, string fitted, params ReadOnlySpan<string> fields)
+        {
+            var evidence = ImmutableArray.CreateBuilder<string>();
+            foreach (string field in fields) evidence.Add(s.At + field);
+            evidence.Add(fitted);
+            return new(ReachRules.Axis, new(s.At, axis), [.. evidence.Order(StringComparer.Ordinal)], false, evidence.ToImmutable());
+        }
+
+        Finding Axis(Rule rule, string axis, string at, double? travelFrom, double? travelTo, double from, double to)
+        {
+            var reading = new Reading();
+            double lower = reading.Need(travelFrom, at + "/travelFrom"), upper = reading.Need(travelTo, at + "/travelTo");
+            ImmutableArray<string> all = [.. inputs.Union(reading.Inputs).Order(StringComparer.Ordinal)];
+            if (!reading.Complete) return new Unjudged(rule, new(s.At, axis), all, OpenReason.Missing, reading.MissingFields);
+            double middle = (lower + upper) / 2, worst = Math.Abs(to - middle) > Math.Abs(from - middle) ? to : from;
+            var limit = Limit.Between(lower, upper, new(SourceKind.Cell, at));
+            return new Judged(rule, new(s.At, axis), all, worst, limit, Assurance.Exact)
+            {
+                Worst = axis == "rotary" ? here with { Rotary = worst } : here,
+            };
+        }
     }
 
     public static IEnumerable<StationSearch> Swing(StationCase s, Reading reading)

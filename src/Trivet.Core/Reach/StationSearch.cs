@@ -25,7 +25,7 @@ internal sealed record StationSearch(
     private const int MostBoxes = 40_000;
 
     /// <summary>Once the limit is decided, a bound within this fraction of the distance to the limit is close enough.</summary>
-    private const double FarTolerance = 0.05;
+    private const double FarTolerance = 0.1;
 
     private Subject Subject => new(StationInputs.Pointer(Motion.Box.Id), Case);
 

@@ -98,6 +98,12 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
                 foreach (var check in Checks) _coverage.Add(new(check.Rule, subject with { Case = check.Case }, $"Waits for the description of: {waitsFor}."));
                 return;
             }
+            var reading = new Reading();
+            var complete = Complete(id, reading);
+            _findings.AddRange(StationChecks.Plain(cell, complete, reading.Inputs));
+            if (cell.Robot.Rotary.Fitted != true) _coverage.Add(new(ReachRules.Turn, subject with { Case = "rotary" }, "The robot has no rotary axis."));
+            if (cell.Robot.LinearAxis.Fitted != true) _coverage.Add(new(ReachRules.Travel, subject with { Case = "linear" }, "No linear axis carries the robot."));
+            if (!complete.Robot.Planar) _coverage.Add(new(ReachRules.Plane, subject, "The robot has three chains."));
             foreach (var check in Checks) Ask(check, id, subject);
         }
 
@@ -105,8 +111,7 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
         {
             var subject = station with { Case = check.Case };
             var reading = new Reading();
-            var read = StationCase.Read(cell, id, reading)
-                ?? throw new InvalidOperationException($"Station '{id}' was read as complete, and now is not.");
+            var read = Complete(id, reading);
             ImmutableArray<StationSearch> searches = [.. check.Ask(read, reading)];
             if (reading.Complete && searches.IsEmpty)
             {
@@ -119,7 +124,7 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
                     () => ImmutableArray.CreateRange(searches, s => s.Sample()),
                     stop => ImmutableArray.CreateRange(searches, s => s.Prove(stop))));
             }
-            else if ((cell.Depth ?? Depth.Quote) < check.NeededAt)
+            else if (reading.Or(cell.Depth, "/depth", Depth.Quote) < check.NeededAt)
             {
                 _coverage.Add(new(check.Rule, subject, "Not asked for at this depth of the description."));
             }
@@ -129,6 +134,9 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
                 _findings.Add(new Unjudged(check.Rule, new("/stations", check.Case), reading.Inputs, OpenReason.Missing, reading.MissingFields));
             }
         }
+
+        private StationCase Complete(string id, Reading reading) => StationCase.Read(cell, id, reading)
+            ?? throw new InvalidOperationException($"Station '{id}' was read as complete, and now is not.");
 
         private void Contradicted(string pointer, string words, ImmutableArray<string> inputs) =>
             _findings.Add(new Unjudged(ReachRules.Described, new(pointer), inputs, OpenReason.Failed, [], words));
