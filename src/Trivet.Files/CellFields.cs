@@ -118,14 +118,20 @@ public static class CellFields
         });
     }
 
-    /// <summary>The fields that differ between two cells, with both texts: what changed from one revision to another. An entry with
-    /// nothing in it that came or went is listed as "{}".</summary>
+    /// <summary>
+    /// The fields that differ between two cells, with both texts: what changed from one revision to another. An entry that came or
+    /// went with nothing in it is listed as "{}".
+    /// </summary>
     public static ImmutableArray<FieldChange> Changes(Cell before, Cell after)
     {
         var old = Texts(before);
         var now = Texts(after);
+        var entriesBefore = Entries(CellShape.Cell, before, "").ToDictionary(e => e.Pointer, e => e.IsEmpty);
+        var entriesAfter = Entries(CellShape.Cell, after, "").ToDictionary(e => e.Pointer, e => e.IsEmpty);
         return
         [
+            .. entriesBefore.Where(e => e.Value && !entriesAfter.ContainsKey(e.Key)).Select(e => new FieldChange(e.Key, "{}", "")),
+            .. entriesAfter.Where(e => e.Value && !entriesBefore.ContainsKey(e.Key)).Select(e => new FieldChange(e.Key, "", "{}")),
             .. old.Keys.Union(now.Keys)
                 .Select(p => new FieldChange(p, old.GetValueOrDefault(p, ""), now.GetValueOrDefault(p, "")))
                 .Where(c => c.Before != c.After),
@@ -140,25 +146,23 @@ public static class CellFields
             if (leaf.Get(owner) is { } value) texts.Add(place, LeafText.Show(cell, leaf, place, value));
         }
 
-        foreach (string entry in EmptyEntries(CellShape.Cell, cell, "")) texts.Add(entry, "{}");
         return texts;
     }
 
-    private static IEnumerable<string> EmptyEntries(Shape shape, object owner, string pointer)
+    /// <summary>The entries of all collections, and whether nothing is stated in them.</summary>
+    private static IEnumerable<(string Pointer, bool IsEmpty)> Entries(Shape shape, object owner, string pointer)
     {
         foreach (var field in shape.Fields)
         {
             string place = pointer + "/" + field.Name;
             if (field is Section section)
             {
-                foreach (string inner in EmptyEntries(section.Shape, section.Get(owner), place)) yield return inner;
+                foreach (var inner in Entries(section.Shape, section.Get(owner), place)) yield return inner;
             }
             else if (field is Collection collection)
             {
                 foreach (var (id, entry) in collection.Entries(owner))
-                {
-                    if (Leaves(collection.Shape, entry, "", "").All(l => l.Leaf.Get(l.Owner) is null)) yield return place + "/" + id;
-                }
+                    yield return (place + "/" + id, Leaves(collection.Shape, entry, "", "").All(l => l.Leaf.Get(l.Owner) is null));
             }
         }
     }

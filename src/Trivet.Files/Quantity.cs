@@ -103,10 +103,6 @@ public static class Quantity
     public static ImmutableArray<string> Symbols(Dimension dimension) =>
         [.. Units.For(dimension).SelectMany(s => s.All).Select(u => u.Symbol).Where(s => s.Length > 0)];
 
-    /// <summary>The value in SI of a number stated in a unit of the dimension, rounded once; for columns whose head names the unit.</summary>
-    internal static double Scale(double value, Unit unit) =>
-        unit.Numerator == unit.Denominator ? value : Parse(FormatNumber(value), unit);
-
     internal static Unit? Find(Dimension dimension, string? symbol)
     {
         if (symbol is null) return Units.For(dimension)[0].UsualUnit;
@@ -119,9 +115,14 @@ public static class Quantity
     /// <summary>Shortest decimal text of a double, never with a decimal comma.</summary>
     internal static string FormatNumber(double value) => Digits(value, Units.Set(Dimension.One).Si);
 
-    private static double Parse(string digits, Unit unit)
+    /// <summary>The number alone of a value in a unit, shortest text that reads back to the same double.</summary>
+    internal static string FormatNumber(double si, Unit unit) => Digits(si, unit);
+
+    /// <summary>The SI value of a plain number in a unit, rounded once; not a number where it is out of range.</summary>
+    internal static double Exactly(string digits, Unit unit)
     {
         var number = NumberText.Read(digits);
+        if (number.Problem.Length > 0) return double.NaN;
         return ExactNumber.ToDouble(number.Numerator * unit.Numerator, number.Denominator * unit.Denominator);
     }
 
@@ -134,7 +135,7 @@ public static class Quantity
         {
             var (value, exponent) = ExactNumber.ToDecimal(size, unit.Denominator, unit.Numerator, digits);
             string text = ExactNumber.Text(value, exponent, si < 0);
-            if (digits == 20 || Parse(text, unit) == si) return text;
+            if (digits == 20 || Exactly(text, unit) == si) return text;
         }
     }
 

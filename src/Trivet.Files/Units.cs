@@ -10,11 +10,17 @@ namespace Trivet.Files;
 /// <param name="Denominator">Denominator of the SI size.</param>
 internal sealed record Unit(string Symbol, ImmutableArray<string> Spellings, BigInteger Numerator, BigInteger Denominator)
 {
-    /// <summary>SI size of one unit to double precision.</summary>
-    public double Size { get; } = ExactNumber.ToDouble(Numerator, Denominator);
+    /// <summary>The size as a power of ten: -3 for mm; null where it is none.</summary>
+    public int? PowerOfTen { get; } = Log10(Numerator) - Log10(Denominator);
 
     /// <summary>Fractions such as 3/8 are in use with inches and feet only.</summary>
     public bool TakesFractions => Symbol is "in" or "ft";
+
+    private static int? Log10(BigInteger value)
+    {
+        int power = value.ToString(System.Globalization.CultureInfo.InvariantCulture).Length - 1;
+        return BigInteger.Pow(10, power) == value ? power : null;
+    }
 }
 
 /// <summary>A kind of quantity with its units: the SI one first, then the others.</summary>

@@ -1,0 +1,35 @@
+using Xunit;
+
+namespace Trivet.Files.Tests;
+
+public class CellReferenceTests
+{
+    /// <summary>Set to anything to write the page anew instead of comparing it.</summary>
+    private const string WriteVariable = "TRIVET_WRITE_DOCS";
+
+    [Fact]
+    public void The_page_of_all_fields_is_up_to_date()
+    {
+        string page = Path.Combine(Root(), "docs", "cell-fields.md");
+        if (Environment.GetEnvironmentVariable(WriteVariable) is { Length: > 0 }) File.WriteAllText(page, CellReference.Markdown());
+        Assert.True(File.ReadAllText(page).ReplaceLineEndings("\n") == CellReference.Markdown(), $"docs/cell-fields.md differs from the field table: run these tests with {WriteVariable}=1");
+    }
+
+    /// <summary>The examples in the page that explains the document, read by the reader they explain.</summary>
+    [Fact]
+    public void The_examples_of_the_page_about_cell_files_are_read_without_error()
+    {
+        string page = File.ReadAllText(Path.Combine(Root(), "docs", "cell-file.md")).ReplaceLineEndings("\n");
+        var examples = System.Text.RegularExpressions.Regex.Matches(page, "```json\n(.*?)```", System.Text.RegularExpressions.RegexOptions.Singleline);
+        Assert.True(examples.Count >= 3);
+        foreach (System.Text.RegularExpressions.Match example in examples)
+            Assert.Empty(CellFile.Read(System.Text.Encoding.UTF8.GetBytes(example.Groups[1].Value), "cell-file.md").Errors);
+    }
+
+    private static string Root()
+    {
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+            if (File.Exists(Path.Combine(folder.FullName, "Trivet.slnx"))) return folder.FullName;
+        throw new DirectoryNotFoundException("The tests run outside the repository: no folder above holds Trivet.slnx.");
+    }
+}
