@@ -52,7 +52,7 @@ public static class CellDrawings
         else MountTable(frame, cell.Cell, locale);
         frame.Space(10);
         frame.Stations(cell);
-        return sheet.Finish();
+        return sheet.Finish() with { Picture = (frame.Area.X, frame.Area.Y, frame.Area.Width, frame.Area.Height) };
     }
 
     /// <summary>The view's own room: dimensions stand left and below, level marks at the right of an elevation.</summary>
