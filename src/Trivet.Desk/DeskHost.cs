@@ -9,6 +9,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Trivet.Desk.Components;
+using Trivet.Store;
 
 namespace Trivet.Desk;
 
@@ -21,7 +22,20 @@ public static class DeskHost
     /// <summary>Runs until stopped. Null when it ended in good order, else why it could not start.</summary>
     public static async Task<DeskRefused?> RunAsync(DeskOptions options, CancellationToken stop)
     {
-        await using var app = Build(options);
+        JobStore store;
+        switch (await JobStore.OpenAsync(JobLocation.Parse(options.Job), stop))
+        {
+            case OpenOutcome.Opened opened:
+                store = opened.Store;
+                break;
+            case OpenOutcome.Refused refused:
+                return new(refused.Problem, refused.Remedy);
+            default:
+                return new("A later program wrote this job, and this one would not understand all of it.", "Use that program; nothing was changed.");
+        }
+
+        await using var held = store;
+        await using var app = Build(options, store);
         try
         {
             await app.StartAsync(stop);
@@ -36,13 +50,15 @@ public static class DeskHost
         return null;
     }
 
-    private static WebApplication Build(DeskOptions options)
+    private static WebApplication Build(DeskOptions options, JobStore store)
     {
         // Static files are found beside the program, wherever it was started from.
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
         builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
-            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error)
+            // A start that fails is told by what RunAsync returns.
+            .AddFilter("Microsoft.Extensions.Hosting", LogLevel.None);
         builder.WebHost.ConfigureKestrel(k =>
         {
             if (options.Port == 0) k.Listen(IPAddress.Loopback, 0);
@@ -52,7 +68,7 @@ public static class DeskHost
         });
         // Run from a build rather than a published archive, the files lie in the projects' folders; the manifest knows where.
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
-        DeskServices.Add(builder.Services, options);
+        DeskServices.Add(builder.Services, options, store);
 
         var app = builder.Build();
         app.UseExceptionHandler("/error", createScopeForErrors: true);

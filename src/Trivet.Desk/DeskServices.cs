@@ -2,16 +2,23 @@ using Microsoft.AspNetCore.Components.Server;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.Extensions.DependencyInjection;
+using Trivet.Assessment;
+using Trivet.Desk.Sessions;
+using Trivet.Store;
 
 namespace Trivet.Desk;
 
 /// <summary>What the pages are given.</summary>
 internal static class DeskServices
 {
-    public static void Add(IServiceCollection services, DeskOptions options)
+    public static void Add(IServiceCollection services, DeskOptions options, JobStore store)
     {
         services.AddSingleton(options);
+        services.AddSingleton(store);
         services.AddSingleton(TimeProvider.System);
+        // Shared by all pages: what one has proved no other proves again.
+        services.AddSingleton<Assessor>();
+        services.AddScoped<OpenCells>();
         // Pages do not outlive the program, so their keys need not either: nothing is written to the person's profile.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddRazorComponents().AddInteractiveServerComponents(Limit).AddHubOptions(Limit);

@@ -14,7 +14,8 @@ const common = {
   outdir,
 };
 
-await build({ ...common, entryPoints: ['src/desk.js', 'src/scene.js'], format: 'esm' });
+// The 3-D drawing is large and fetched only when it is opened.
+await build({ ...common, entryPoints: ['src/desk.js', 'src/scene.js'], format: 'esm', external: ['./scene.js'] });
 // Runs before the first paint, so it is a classic script.
 await build({ ...common, entryPoints: ['src/theme.js'], format: 'iife' });
 await build({

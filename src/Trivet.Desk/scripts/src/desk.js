@@ -1,4 +1,40 @@
-// What every page of the desk has: the choice of light or dark, the keys, and coming back after a lost connection.
+// What every page of the desk has: the choice of light or dark, the keys, coming back after a lost connection, and the doors
+// through which the components call the scripts that draw.
+import { movableStations } from './stations.js';
+import { savePng, saveSvg } from './export.js';
+import { onKey, singleKeys } from './keys.js';
+
+window.trivet = {
+  movableStations,
+  async openScene(host, desk) {
+    const { open } = await import('./scene.js');
+    return open(host, desk);
+  },
+  /** Brings a field of the form into view and puts the cursor in it; false while the form is not there yet. */
+  goTo(pointer) {
+    if (!document.querySelector('.form')) return false;
+    const field = document.querySelector(`[data-field="${CSS.escape(pointer)}"]`);
+    field?.scrollIntoView({ block: 'center' });
+    field?.focus({ preventScroll: true });
+    return true;
+  },
+  /** Marks in a text where it is wrong: line and column from 1. */
+  select(area, line, column) {
+    const lines = area.value.split('\n');
+    const start = lines.slice(0, line - 1).reduce((n, l) => n + l.length + 1, 0) + Math.max(0, column - 1);
+    area.focus();
+    area.setSelectionRange(start, start + 1);
+    area.scrollTop = (area.scrollHeight / lines.length) * Math.max(0, line - 6);
+  },
+  /** Hands a text to the person as a file. */
+  save(name, type, text) {
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([text], { type }));
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  },
+};
 
 const actions = {
   theme() {
@@ -14,7 +50,13 @@ const actions = {
     }
     document.dispatchEvent(new CustomEvent('trivet-theme'));
   },
-  keys: () => document.getElementById('keys')?.showModal(),
+  keys() {
+    document.getElementById('keys-single').checked = singleKeys.on;
+    document.getElementById('keys').showModal();
+  },
+  'close-keys': () => document.getElementById('keys').close(),
+  'save-svg': saveSvg,
+  'save-png': savePng,
   reload: () => location.reload(),
   async reconnect() {
     try {
@@ -30,3 +72,7 @@ document.addEventListener('click', (e) => {
   const button = e.target.closest?.('[data-action]');
   if (button) actions[button.dataset.action]?.(button);
 });
+document.addEventListener('change', (e) => {
+  if (e.target.id === 'keys-single') singleKeys.on = e.target.checked;
+});
+document.addEventListener('keydown', (e) => onKey(e, actions));

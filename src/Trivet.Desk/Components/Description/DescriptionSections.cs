@@ -1,0 +1,31 @@
+namespace Trivet.Desk.Components.Description;
+
+/// <summary>A section of the description as a page of the form.</summary>
+/// <param name="Path">Its name in the address.</param>
+/// <param name="Pointer">What of the document it shows; empty for the document's own fields.</param>
+/// <param name="Collections">Keyed collections in it, to which entries can be added, with a word for one entry.</param>
+public sealed record DescriptionSection(string Path, string Title, string Pointer, params (string Pointer, string Entry)[] Collections);
+
+public static class DescriptionSections
+{
+    public static readonly DescriptionSection[] All =
+    [
+        new("cell", "Cell", ""),
+        new("brief", "Brief", "/brief", ("/brief/parts", "part"), ("/brief/requirements", "requirement"), ("/brief/openQuestions", "open question")),
+        new("robot", "Robot", "/robot", ("/robot/chains", "chain")),
+        new("controller", "Controller mapping", "/controller", ("/controller/axes", "axis")),
+        new("mount", "Mount", "/mount"),
+        new("tool", "Tool stack", "/tool", ("/tool/parts", "tool part")),
+        new("drives", "Drives", "/drives"),
+        new("frame", "Frame", "/frame", ("/frame/members", "frame member")),
+        new("stations", "Stations", "/stations", ("/stations", "station")),
+        new("cabinet", "Cabinet", "/cabinet", ("/cabinet/modules", "module")),
+        new("cables", "Cables", "/cables", ("/cables", "cable")),
+    ];
+
+    public static DescriptionSection Named(string? path) => Array.Find(All, s => s.Path == path) ?? All[0];
+
+    /// <summary>The section that holds a pointer.</summary>
+    public static DescriptionSection Holding(string pointer) =>
+        Array.Find(All, s => s.Pointer.Length > 0 && (pointer == s.Pointer || pointer.StartsWith(s.Pointer + "/", StringComparison.Ordinal))) ?? All[0];
+}

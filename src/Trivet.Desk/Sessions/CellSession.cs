@@ -1,0 +1,217 @@
+using Trivet.Assessment;
+using Trivet.Cells;
+using Trivet.Store;
+
+namespace Trivet.Desk.Sessions;
+
+/// <summary>
+/// One cell open in one page: the draft on disk, and the snapshot that every part of the page shows. An edit gives a new snapshot
+/// at once (a preview), is then kept on disk, and is proved in the background once the hand rests; a newer edit stops that proof.
+/// Used from the page's own context only, except where said.
+/// </summary>
+public sealed class CellSession : IAsyncDisposable
+{
+    /// <summary>The hand counts as resting after this long without an edit, so that a drag does not start a proof at every step.</summary>
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(150);
+
+    private readonly JobStore _store;
+    private readonly Assessor _assessor;
+    private readonly TimeProvider _clock;
+    private readonly SynchronizationContext? _page = SynchronizationContext.Current;
+    private CancellationTokenSource _proof = new();
+    private Task _keeping = Task.CompletedTask;
+    private int _unkept;
+    private bool _disposed;
+
+    public CellSession(JobStore store, Assessor assessor, TimeProvider clock, Draft draft, Cell cell)
+    {
+        (_store, _assessor, _clock, Draft) = (store, assessor, clock, draft);
+        Now = _assessor.Preview(cell);
+        if (!Now.Proved) Prove();
+    }
+
+    /// <summary>Raised in the page's context after any change of what is shown.</summary>
+    public event Action? Changed;
+
+    public Assessed Now { get; private set; }
+    public Cell Cell => Now.Cell;
+    public Draft Draft { get; private set; }
+
+    /// <summary>Grows with each snapshot; a drawing or a test can tell by it whether it shows the newest.</summary>
+    public int Serial { get; private set; }
+
+    /// <summary>Fraction of the running proof, 0 to 1; null when none runs.</summary>
+    public double? Progress { get; private set; }
+
+    /// <summary>What could not be kept on disk, in words; empty when all is well.</summary>
+    public string Trouble { get; private set; } = "";
+
+    /// <summary>True while the last edit is not yet acknowledged by the store.</summary>
+    public bool Keeping => _unkept > 0;
+
+    /// <summary>Shows a cell without keeping it: a station in the middle of a drag.</summary>
+    public void Show(Cell cell)
+    {
+        if (cell == Cell) return;
+        Take(cell);
+        Raise();
+    }
+
+    /// <summary>Shows a cell and keeps it as one edit that can be undone.</summary>
+    public Task EditAsync(Cell cell, string words)
+    {
+        Show(cell);
+        return _keeping = AfterAsync(_keeping, async () => Settle(await _store.EditAsync(Draft, cell, _clock.GetUtcNow(), words), follow: false));
+    }
+
+    public Task UndoAsync() => MoveAsync(d => _store.UndoAsync(d));
+    public Task RedoAsync() => MoveAsync(d => _store.RedoAsync(d));
+    public Task DiscardAsync() => MoveAsync(d => _store.DiscardAsync(d));
+    public Task RebaseAsync() => MoveAsync(d => _store.RebaseAsync(d));
+
+    /// <summary>Saves the draft as a revision.</summary>
+    public async Task<SaveOutcome> SaveAsync(string words)
+    {
+        await _keeping;
+        var outcome = await _store.SaveDraftAsync(Draft, _clock.GetUtcNow(), words);
+        await ReadAgainAsync();
+        return outcome;
+    }
+
+    /// <summary>Reads draft and head anew, after something changed them elsewhere.</summary>
+    public async Task ReadAgainAsync()
+    {
+        if (await _store.DraftAsync(Draft.CellId, Draft.Person) is { } draft) Follow(draft);
+        Raise();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        _disposed = true;
+        await _proof.CancelAsync();
+        await _keeping.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        _proof.Dispose();
+    }
+
+    private Task MoveAsync(Func<Draft, Task<DraftOutcome>> move) =>
+        _keeping = AfterAsync(_keeping, async () => Settle(await move(Draft), follow: true));
+
+    /// <summary>Store calls of one page follow each other, since each names the version the one before it left.</summary>
+    private async Task AfterAsync(Task before, Func<Task> act)
+    {
+        _unkept++;
+        try
+        {
+            await before;
+            Trouble = "";
+            await act();
+        }
+        catch (StoreFailedException e)
+        {
+            Trouble = $"The last edit is shown but not on disk: {e.Message}";
+        }
+        finally
+        {
+            _unkept--;
+        }
+        Raise();
+    }
+
+    private void Settle(DraftOutcome outcome, bool follow)
+    {
+        switch (outcome)
+        {
+            case DraftOutcome.Kept kept when follow:
+                Follow(kept.Draft);
+                break;
+            case DraftOutcome.Kept kept:
+                Draft = kept.Draft;
+                break;
+            case DraftOutcome.Moved moved:
+                Follow(moved.Now);
+                Trouble = "This cell was edited in another window meanwhile; its state is shown now, and your last step here was not kept.";
+                break;
+            case DraftOutcome.NotFound:
+                Trouble = "This cell is no longer in the job.";
+                break;
+            case DraftOutcome.Refused refused:
+                Trouble = $"Not kept: {refused.Problem} {refused.Remedy}";
+                break;
+        }
+    }
+
+    private void Follow(Draft draft)
+    {
+        Draft = draft;
+        if (draft.Read().Cell is not { } cell)
+            Trouble = "The draft holds something this program cannot read; it was left as it is.";
+        else if (cell != Cell)
+            Take(cell);
+    }
+
+    private void Take(Cell cell)
+    {
+        _proof.Cancel();
+        Now = _assessor.Preview(cell);
+        Serial++;
+        Progress = null;
+        if (!Now.Proved) Prove();
+    }
+
+    private void Prove()
+    {
+        _proof.Dispose();
+        _proof = new CancellationTokenSource();
+        _ = ProveAsync(Cell, _proof.Token);
+    }
+
+    private async Task ProveAsync(Cell cell, CancellationToken stop)
+    {
+        Progress = 0;
+        try
+        {
+            await Task.Delay(Rest, _clock, stop);
+            var proved = await Task.Run(() => _assessor.Prove(cell, new ProofReport(this, stop), stop), stop);
+            if (stop.IsCancellationRequested) return;
+            Now = proved;
+            Serial++;
+            Progress = null;
+            Raise();
+        }
+        catch (OperationCanceledException)
+        {
+            // A newer edit took over; its own proof follows.
+        }
+        catch (Exception e) when (!stop.IsCancellationRequested)
+        {
+            // A fault of ours in a proof must neither stop the page nor leave it waiting for ever.
+            Progress = null;
+            Trouble = $"The proof ended with a fault of the program ({e.GetType().Name}: {e.Message}); what is shown is the preview.";
+            Raise();
+        }
+    }
+
+    private void Raise()
+    {
+        if (!_disposed) Changed?.Invoke();
+    }
+
+    /// <summary>Brings the progress from the proving thread into the page, a few times a second.</summary>
+    private sealed class ProofReport(CellSession session, CancellationToken stop) : IProgress<double>
+    {
+        private const double Step = 0.05;
+        private double _last;
+
+        public void Report(double value)
+        {
+            if (value < _last + Step || stop.IsCancellationRequested) return;
+            _last = value;
+            session._page?.Post(_ =>
+            {
+                if (stop.IsCancellationRequested) return;
+                session.Progress = value;
+                session.Raise();
+            }, null);
+        }
+    }
+}
