@@ -1,0 +1,56 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Trivet.EndToEnd.Chromium))]
+
+namespace Trivet.EndToEnd;
+
+/// <summary>Debian's own Chromium, driven from outside. Without it the tests are skipped, and say so.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    /// <summary>Collection of all tests here: one desk and one page at a time, as two cores are all there may be.</summary>
+    public const string One = "one desk at a time";
+
+    private static readonly string[] Flags =
+    [
+        "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+        // WebGL without a graphics card.
+        "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+    ];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public static string? Path { get; } =
+        new[] { Environment.GetEnvironmentVariable("TRIVET_TEST_CHROMIUM"), "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }
+            .FirstOrDefault(p => p is not null && File.Exists(p));
+
+    public async ValueTask InitializeAsync()
+    {
+        if (Path is null) return;
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = Flags });
+    }
+
+    /// <summary>A fresh page; skips the test where there is no browser.</summary>
+    internal async Task<IPage> PageAsync(int width = 1440, int height = 900, ColorScheme scheme = ColorScheme.Light)
+    {
+        Assert.SkipWhen(_browser is null, "Chromium is not installed (Debian: chromium).");
+        var context = await _browser.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = height },
+            ColorScheme = scheme,
+            ReducedMotion = ReducedMotion.Reduce,
+            AcceptDownloads = true,
+        });
+        var page = await context.NewPageAsync();
+        // A loaded machine may take its time; no test measures by this.
+        page.SetDefaultTimeout(60_000);
+        return page;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null) await _browser.DisposeAsync();
+        _playwright?.Dispose();
+    }
+}

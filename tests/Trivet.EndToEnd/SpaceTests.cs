@@ -1,0 +1,67 @@
+using Microsoft.Playwright;
+
+namespace Trivet.EndToEnd;
+
+/// <summary>The 3-D drawing in a real browser, by software WebGL.</summary>
+[Collection(Chromium.One)]
+public sealed class SpaceTests(Chromium chromium) : IAsyncLifetime
+{
+    private readonly JobFolder _job = new();
+    private RunningDesk _desk = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        if (Chromium.Path is not null) _desk = await RunningDesk.StartAsync(_job.Path);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_desk is not null) await _desk.DisposeAsync();
+        _job.Dispose();
+    }
+
+    [Fact]
+    public async Task The_cell_is_drawn_and_the_robot_follows_the_tool_point()
+    {
+        var page = await chromium.PageAsync();
+        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        await sheet.ProvedAsync();
+        await page.Locator("[data-drawing='Space']").ClickAsync();
+        var canvas = page.Locator(".canvas");
+        await Assertions.Expect(canvas).ToHaveAttributeAsync("data-reached", "true");
+        await page.WaitForTimeoutAsync(500);
+        Assert.True(await DistinctColoursAsync(page) > 12, "the drawing is blank");
+        await sheet.ShotAsync("space");
+
+        string before = await page.Locator(".tool-at").InnerTextAsync();
+        await canvas.FocusAsync();
+        await page.Keyboard.PressAsync("Alt+ArrowRight");
+        await Assertions.Expect(page.Locator(".tool-at")).Not.ToHaveTextAsync(before);
+    }
+
+    [Fact]
+    public async Task Without_WebGL_the_page_says_so_and_the_rest_works()
+    {
+        var page = await chromium.PageAsync();
+        await page.AddInitScriptAsync("HTMLCanvasElement.prototype.getContext = () => null;");
+        await CellPage.FromSampleAsync(page, _desk.Address);
+        await page.Locator("[data-drawing='Space']").ClickAsync();
+        await Assertions.Expect(page.Locator(".no-space")).ToBeVisibleAsync();
+        await page.Locator("[data-drawing='Plan']").ClickAsync();
+        await Assertions.Expect(page.Locator(".plan svg")).ToBeVisibleAsync();
+    }
+
+    private static Task<int> DistinctColoursAsync(IPage page) => page.EvaluateAsync<int>("""
+        () => {
+          const gl = document.querySelector('.canvas canvas');
+          const copy = document.createElement('canvas');
+          copy.width = 160; copy.height = 120;
+          const pen = copy.getContext('2d');
+          pen.drawImage(gl, 0, 0, 160, 120);
+          const seen = new Set();
+          const data = pen.getImageData(0, 0, 160, 120).data;
+          for (let i = 0; i < data.length; i += 4) seen.add((data[i] >> 3) << 10 | (data[i + 1] >> 3) << 5 | data[i + 2] >> 3);
+          return seen.size;
+        }
+        """);
+}
