@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using Trivet.Cells;
 using Trivet.Files;
 
@@ -10,34 +11,49 @@ internal static class NewCommand
     public static Command Create()
     {
         var file = new Argument<string>("file") { Description = "Where to write the cell file.", HelpName = "FILE" };
+        var from = new Option<string?>("--sample")
+        {
+            Description = $"Start from a copy of a sample: {string.Join(", ", Samples.All.Select(s => s.Name))}.",
+            HelpName = "NAME",
+        };
+        from.CompletionSources.Add([.. Samples.All.Select(s => s.Name)]);
         var command = new TaughtCommand(
             "new",
             "Start a cell file. `trivet check` on it then lists what is still open.",
-            new Example("new my-cell.json", "An almost empty description at the depth of a quote."))
+            new Example("new my-cell.json", "An almost empty description, at the depth of a quote."),
+            new Example("new lids.json --sample jar-lids", "A copy of the complete sample, to be changed into your own."))
         {
-            file,
+            file, from,
         };
-        command.SetAction(parsed => Run(parsed, parsed.GetRequiredValue(file)));
+        command.SetAction(parsed => Run(parsed.GetRequiredValue(file), parsed.GetValue(from), parsed.InvocationConfiguration.Error));
         return command;
     }
 
-    private static int Run(ParseResult parsed, string path)
+    private static int Run(string path, string? sampleName, TextWriter error)
     {
-        var error = parsed.InvocationConfiguration.Error;
-        if (File.Exists(path))
+        string text;
+        if (sampleName is null) text = CellFile.Write(Cell.Empty with { Name = Path.GetFileNameWithoutExtension(path), Depth = Depth.Quote });
+        else if (Samples.Find(sampleName) is { } sample) text = sample.Text;
+        else
         {
-            error.WriteLine($"trivet: {path} exists and was left alone. Give another name, or remove it first.");
+            error.WriteLine($"trivet: there is no sample '{sampleName}'. There are {string.Join(", ", Samples.All.Select(s => s.Name))}.");
             return ExitCode.Refused;
         }
 
-        string text = CellFile.Write(Cell.Empty with { Name = Path.GetFileNameWithoutExtension(path), Depth = Depth.Quote });
         try
         {
-            File.WriteAllText(path, text);
+            // Made only where nothing stands: somebody's work is never overwritten, also not by a race.
+            using var file = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
+            file.Write(Encoding.UTF8.GetBytes(text));
+        }
+        catch (IOException) when (File.Exists(path))
+        {
+            error.WriteLine($"trivet: {path} exists and was left alone. Give another name, or take it away first.");
+            return ExitCode.Refused;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine($"trivet: cannot write {path}: {e.Message}");
+            error.WriteLine($"trivet: {path} cannot be written: {e.Message}");
             return ExitCode.Refused;
         }
 

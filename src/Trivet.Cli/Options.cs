@@ -12,11 +12,20 @@ internal enum OutputFormat
     Markdown,
 }
 
+/// <summary>Where an answer goes.</summary>
+/// <param name="Text">Standard output or a file.</param>
+/// <param name="Width">Columns that text is set for: those of the terminal, or 100.</param>
+internal readonly record struct Destination(TextWriter Text, int Width);
+
 /// <summary>What several commands share: arguments, options and where the answer goes.</summary>
 internal static class Options
 {
-    public static Argument<string> CellFile(string description = "The cell file (.json), a job folder, or - for standard input.") =>
-        new("cell") { Description = description, HelpName = "FILE" };
+    private const int UsualWidth = 100;
+
+    public static Argument<string> Cell() =>
+        new("cell") { Description = "A cell file (.json), a job folder, or - for standard input.", HelpName = "FILE" };
+
+    public static Option<string?> CellId() => new("--cell") { Description = "Id of one cell, when a job folder is given.", HelpName = "ID" };
 
     public static Option<OutputFormat> Format()
     {
@@ -42,24 +51,37 @@ internal static class Options
     public static Option<string?> Out(string description) => new("--out", "-o") { Description = description, HelpName = "FILE" };
 
     /// <summary>Writes to the file of an --out option, or to standard output; a file that cannot be written is refused.</summary>
-    public static int Write(ParseResult parsed, Option<string?> outOption, Action<TextWriter> write)
+    public static int Write(ParseResult parsed, Option<string?> outOption, Action<Destination> write)
     {
+        var io = parsed.InvocationConfiguration;
         if (parsed.GetValue(outOption) is not { } path)
         {
-            write(parsed.InvocationConfiguration.Output);
+            write(new(io.Output, io.Output is StreamWriter && !Console.IsOutputRedirected ? TerminalWidth() : UsualWidth));
             return ExitCode.AllHold;
         }
 
         try
         {
             using var file = new StreamWriter(path, append: false, new UTF8Encoding(false), 1 << 16) { NewLine = "\n" };
-            write(file);
+            write(new(file, UsualWidth));
             return ExitCode.AllHold;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            parsed.InvocationConfiguration.Error.WriteLine($"trivet: cannot write {path}: {e.Message}");
+            io.Error.WriteLine($"trivet: {path} cannot be written: {e.Message}");
             return ExitCode.Refused;
+        }
+    }
+
+    private static int TerminalWidth()
+    {
+        try
+        {
+            return Math.Clamp(Console.WindowWidth, 60, 160);
+        }
+        catch (IOException)
+        {
+            return UsualWidth;
         }
     }
 }

@@ -16,7 +16,7 @@ internal static class SchemaCommand
         {
             outOption,
         };
-        command.SetAction(parsed => Options.Write(parsed, outOption, output => output.Write(CellSchema.Json())));
+        command.SetAction(parsed => Options.Write(parsed, outOption, to => to.Text.Write(CellSchema.Json())));
         return command;
     }
 }

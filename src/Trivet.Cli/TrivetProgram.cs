@@ -22,9 +22,12 @@ internal static class TrivetProgram
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, TextWriter output, TextWriter error, CancellationToken stop)
     {
         var parsed = Root().Parse(arguments);
-        if (parsed.Errors.Count > 0 && parsed.Action is not HelpWithExamples)
+        if (arguments.Count == 0) parsed = Root().Parse("--help");
+        else if (parsed.Errors.Count > 0 && parsed.Action is not HelpWithExamples)
         {
-            foreach (var problem in parsed.Errors) error.WriteLine($"trivet: {problem.Message}");
+            // Where a word was not understood it says nothing to complain also that a command is missing.
+            var problems = parsed.Errors.Where(e => parsed.UnmatchedTokens.Count == 0 || parsed.UnmatchedTokens.Any(t => e.Message.Contains(t, StringComparison.Ordinal)));
+            foreach (var problem in problems) error.WriteLine($"trivet: {problem.Message}");
             error.WriteLine($"Try: {CallOf(parsed.CommandResult.Command)} --help");
             return ExitCode.Refused;
         }
@@ -53,7 +56,10 @@ internal static class TrivetProgram
         {
             NewCommand.Create(),
             CheckCommand.Create(),
+            ReachCommand.Create(),
+            PoseCommand.Create(),
             SchemaCommand.Create(),
+            DeskCommand.Create(),
             CompletionCommand.Create(),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpWithExamples();

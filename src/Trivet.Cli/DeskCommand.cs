@@ -1,0 +1,86 @@
+using System.CommandLine;
+using System.Runtime.CompilerServices;
+using Trivet.Desk;
+using Trivet.Files;
+using Trivet.Store;
+
+namespace Trivet.Cli;
+
+/// <summary><c>trivet desk</c>: serves the desk over a job folder or a database.</summary>
+internal static class DeskCommand
+{
+    public static Command Create()
+    {
+        var job = new Argument<string>("job")
+        {
+            Description = "A job folder, or a PostgreSQL connection string (Host=…;Database=…).",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => ".",
+        };
+        var demo = new Option<bool>("--demo") { Description = "Make the folder if need be, and put the sample cells into a job that has none." };
+        var port = new Option<int>("--port") { Description = "Port on this machine; 0 takes a free one.", HelpName = "PORT", DefaultValueFactory = _ => 5173 };
+        port.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is < 0 or > 65535) result.AddError("A port is a number from 0 to 65535.");
+        });
+        var person = new Option<string?>("--person") { Description = "Your id as it stands beside what you save. [default: your user name]", HelpName = "ID" };
+        var command = new TaughtCommand(
+            "desk",
+            "Open the desk in a browser: cells, drawings, ledger, revisions. It listens on this machine only.",
+            new Example("desk demo-job --demo", "Look around in the sample cells."),
+            new Example("desk my-job --port 8080", "Work on a job folder of your own."),
+            new Example("desk \"Host=localhost;Database=job;Username=me\"", "Work on a job in PostgreSQL."))
+        {
+            job, demo, port, person,
+        };
+        command.SetAction((parsed, stop) =>
+        {
+            string place = parsed.GetRequiredValue(job);
+            var options = new Start(place, parsed.GetValue(demo), parsed.GetValue(port), parsed.GetValue(person) ?? Environment.UserName);
+            return ServeAsync(options, parsed.InvocationConfiguration, stop);
+        });
+        return command;
+    }
+
+    private sealed record Start(string Job, bool Demo, int Port, string Person);
+
+    // Apart, so that no other command loads the web server.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static async Task<int> ServeAsync(Start start, InvocationConfiguration io, CancellationToken stop)
+    {
+        if (start.Demo && !await FillAsync(start, io.Error, stop)) return ExitCode.Refused;
+        // Opened once before, so that a refusal is told here rather than on a page.
+        await using (var job = await JobInput.OpenAsync(start.Job, mayBeNew: true, io.Error, stop))
+        {
+            if (job is null) return ExitCode.Refused;
+        }
+
+        var options = new DeskOptions(start.Job)
+        {
+            Port = start.Port,
+            Person = start.Person,
+            Listening = address =>
+            {
+                io.Output.WriteLine($"The desk is open at {address}");
+                io.Output.WriteLine("Ctrl-C closes it.");
+                io.Output.Flush();
+            },
+        };
+        if (await DeskHost.RunAsync(options, stop) is not { } refused) return ExitCode.AllHold;
+        io.Error.WriteLine($"trivet: {refused.Problem} {refused.Remedy}");
+        return ExitCode.Refused;
+    }
+
+    private static async Task<bool> FillAsync(Start start, TextWriter error, CancellationToken stop)
+    {
+        if (JobLocation.Parse(start.Job) is JobLocation.Folder folder) Directory.CreateDirectory(folder.Path);
+        await using var job = await JobInput.OpenAsync(start.Job, mayBeNew: true, error, stop);
+        if (job is null) return false;
+        if (!(await job.CellsAsync(stop)).IsEmpty) return true;
+        var by = new Stamp(start.Person, DateTimeOffset.UtcNow);
+        foreach (var sample in Samples.All)
+            if (CellFile.Read(System.Text.Encoding.UTF8.GetBytes(sample.Text), sample.Name).Cell is { } cell)
+                await job.CreateAsync(sample.Name, cell, by, "a sample, invented for Trivet", stop);
+        return true;
+    }
+}

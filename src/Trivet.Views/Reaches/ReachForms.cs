@@ -1,0 +1,73 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+
+namespace Trivet.Views.Reaches;
+
+/// <summary>
+/// What a robot can reach as text, Markdown, CSV and JSON. CSV and JSON are for programs: SI with all digits, and names that stay
+/// (docs/output-json.md); what is not finite is empty or null.
+/// </summary>
+public static class ReachForms
+{
+    public const string Format = "trivet-reach";
+    public const int Version = 1;
+
+    public static string Text(ReachSheet sheet)
+    {
+        int what = sheet.Rows.Max(r => r.What.Length), shown = sheet.Rows.Max(r => r.Shown.Length);
+        var text = new StringBuilder(sheet.Title).Append('\n').Append("Places of the platform's reference point, base frame\n\n");
+        foreach (var r in sheet.Rows) text.Append($"{r.What.PadRight(what)}  {r.Shown.PadLeft(shown)}  {r.Known}".TrimEnd()).Append('\n');
+        return text.ToString();
+    }
+
+    public static string Markdown(ReachSheet sheet)
+    {
+        var text = new StringBuilder($"# {sheet.Title}\n\nPlaces of the platform's reference point, base frame.\n\n| what | value | known |\n| --- | ---: | --- |\n");
+        foreach (var r in sheet.Rows) text.Append($"| {r.What.Replace("|", "\\|", StringComparison.Ordinal)} | {r.Shown} | {r.Known} |\n");
+        return text.ToString();
+    }
+
+    public static string Csv(ReachSheet sheet)
+    {
+        var text = new StringBuilder("id,value,unit\r\n");
+        foreach (var r in sheet.Rows)
+            text.Append(CultureInfo.InvariantCulture, $"{r.Id},{(double.IsFinite(r.Si) ? r.Si.ToString("R", CultureInfo.InvariantCulture) : "")},{r.Unit}\r\n");
+        return text.ToString();
+    }
+
+    /// <param name="revision">Hash that names the revision of the cell.</param>
+    public static string Json(ReachSheet sheet, string revision)
+    {
+        using var buffer = new MemoryStream();
+        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        using (var json = new Utf8JsonWriter(buffer, options))
+        {
+            json.WriteStartObject();
+            json.WriteString("format", Format);
+            json.WriteNumber("version", Version);
+            json.WriteStartObject("cell");
+            json.WriteString("name", sheet.Title);
+            json.WriteString("revision", revision);
+            json.WriteEndObject();
+            json.WriteStartArray("rows");
+            foreach (var r in sheet.Rows)
+            {
+                json.WriteStartObject();
+                json.WriteString("id", r.Id);
+                if (double.IsFinite(r.Si)) json.WriteNumber("value", r.Si);
+                else json.WriteNull("value");
+                json.WriteString("unit", r.Unit);
+                json.WriteString("known", r.Known);
+                json.WriteString("what", r.What);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
+    }
+}

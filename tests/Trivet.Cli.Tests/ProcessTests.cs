@@ -1,0 +1,93 @@
+using System.Diagnostics;
+using Xunit;
+
+namespace Trivet.Cli.Tests;
+
+/// <summary>The program as a process: streams, exit codes, and what it loads.</summary>
+public sealed class ProcessTests
+{
+    private static readonly string Program = Path.Combine(AppContext.BaseDirectory, "trivet.dll");
+
+    [Fact]
+    public async Task The_ledger_goes_to_standard_output_as_utf8_with_line_feeds()
+    {
+        var run = await Start("check", Repository.Sample("jar-lids"));
+        Assert.Equal(0, run.Code);
+        Assert.Contains("●  holds", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain('\r', run.Output);
+        Assert.NotEqual('\uFEFF', run.Output[0]);
+    }
+
+    [Fact]
+    public async Task A_cell_can_come_from_standard_input()
+    {
+        var run = await Start(["check", "-"], await File.ReadAllTextAsync(Repository.Sample("jar-lids"), TestContext.Current.CancellationToken));
+        Assert.Equal(0, run.Code);
+        Assert.StartsWith("Jar lids", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_refused_file_ends_with_2()
+    {
+        var run = await Start("check", Repository.Sample("broken"));
+        Assert.Equal(2, run.Code);
+        Assert.Empty(run.Output);
+    }
+
+    [Theory]
+    [InlineData("[suggest:10]", "trivet che", "check")]
+    [InlineData("[suggest:28]", "trivet check a.json --format", "--format")]
+    [InlineData("[suggest:29]", "trivet check a.json --format ", "markdown")]
+    [InlineData("[suggest:18]", "trivet completion ", "pwsh")]
+    public async Task A_shell_gets_its_completions(string directive, string line, string expected)
+    {
+        var run = await Start(directive, line);
+        Assert.Contains(expected, run.Output.Split('\n'));
+    }
+
+    [Theory, InlineData("bash", "complete "), InlineData("zsh", "compdef "), InlineData("pwsh", "Register-ArgumentCompleter ")]
+    public async Task A_completion_script_is_printed(string shell, string registers)
+    {
+        var run = await Start("completion", shell);
+        Assert.Equal(0, run.Code);
+        Assert.Contains(registers, run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Bash_takes_the_completion_script()
+    {
+        Assert.SkipUnless(File.Exists("/bin/bash"), "There is no bash here.");
+        var script = await Start("completion", "bash");
+        using var folder = new TemporaryFolder();
+        // A stand-in for the program on the path, so that bash completes with what this build answers.
+        string trivet = folder.File("trivet");
+        await File.WriteAllTextAsync(trivet, $"#!/bin/sh\nexec '{Environment.ProcessPath}' '{Program}' \"$@\"\n", TestContext.Current.CancellationToken);
+        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(trivet, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        string ask = $"{script.Output}\nCOMP_WORDS=('{trivet}' che); COMP_CWORD=1; COMP_LINE='trivet che'; COMP_POINT=10; _trivet_complete; echo \"${{COMPREPLY[@]}}\"\n";
+        var run = await Start("/bin/bash", [], ask);
+        Assert.Equal("check", run.Output.Trim());
+    }
+
+    private static Task<Run> Start(params string[] arguments) => Start(arguments, "");
+
+    private static Task<Run> Start(string[] arguments, string input) => Start(Dotnet, [Program, .. arguments], input);
+
+    /// <summary>The host that runs this test project, which is not always on the path.</summary>
+    private static string Dotnet => Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet" ? Environment.ProcessPath! : "dotnet";
+
+    private static async Task<Run> Start(string program, string[] arguments, string input)
+    {
+        var utf8 = new System.Text.UTF8Encoding(false);
+        using var process = Process.Start(new ProcessStartInfo(program, arguments)
+        {
+            RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
+            StandardInputEncoding = utf8, StandardOutputEncoding = utf8, StandardErrorEncoding = utf8,
+        })!;
+        var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        var error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+        await process.StandardInput.WriteAsync(input);
+        process.StandardInput.Close();
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        return new(process.ExitCode, await output, await error);
+    }
+}
