@@ -36,7 +36,7 @@ public sealed class ProcessTests
 
     [Theory]
     [InlineData("[suggest:10]", "trivet che", "check")]
-    [InlineData("[suggest:28]", "trivet check a.json --format", "--format")]
+    [InlineData("[suggest:23]", "trivet check a.json --fo", "--format")]
     [InlineData("[suggest:29]", "trivet check a.json --format ", "markdown")]
     [InlineData("[suggest:18]", "trivet completion ", "pwsh")]
     public async Task A_shell_gets_its_completions(string directive, string line, string expected)

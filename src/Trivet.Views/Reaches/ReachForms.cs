@@ -18,14 +18,14 @@ public static class ReachForms
     {
         int what = sheet.Rows.Max(r => r.What.Length), shown = sheet.Rows.Max(r => r.Shown.Length);
         var text = new StringBuilder(sheet.Title).Append('\n').Append("Places of the platform's reference point, base frame\n\n");
-        foreach (var r in sheet.Rows) text.Append($"{r.What.PadRight(what)}  {r.Shown.PadLeft(shown)}  {r.Known}".TrimEnd()).Append('\n');
+        foreach (var r in sheet.Rows) text.Append((r.What.PadRight(what) + "  " + r.Shown.PadLeft(shown) + "  " + r.Known).TrimEnd()).Append('\n');
         return text.ToString();
     }
 
     public static string Markdown(ReachSheet sheet)
     {
         var text = new StringBuilder($"# {sheet.Title}\n\nPlaces of the platform's reference point, base frame.\n\n| what | value | known |\n| --- | ---: | --- |\n");
-        foreach (var r in sheet.Rows) text.Append($"| {r.What.Replace("|", "\\|", StringComparison.Ordinal)} | {r.Shown} | {r.Known} |\n");
+        foreach (var r in sheet.Rows) text.Append("| ").Append(r.What.Replace("|", "\\|", StringComparison.Ordinal)).Append(" | ").Append(r.Shown).Append(" | ").Append(r.Known).Append(" |\n");
         return text.ToString();
     }
 

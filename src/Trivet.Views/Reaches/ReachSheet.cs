@@ -26,7 +26,7 @@ public sealed record ReachSheet(string Title, ImmutableArray<ReachRow> Rows)
     {
         var rows = ImmutableArray.CreateBuilder<ReachRow>();
         if (report.Volume is { } volume)
-            rows.Add(new("volume", "Reachable volume", volume.CubicMetres, "m3", Litres(volume.CubicMetres), $"counted, ± {Litres(volume.Error)}"));
+            rows.Add(new("volume", "Reachable volume", volume.CubicMetres, "m3", Litres(volume.CubicMetres), $"counted, ± {Numbers.Plain(volume.Error * 1000, 2)} l"));
         if (double.IsFinite(report.Area))
             rows.Add(new("area", "Reachable area in the robot's plane", report.Area, "m2", $"{Numbers.Plain(report.Area * 1e4, 0)} cm²", "counted"));
         if (!report.Box.IsEmpty) Corners(rows, "reach", "Reach", report.Box.Low, report.Box.High, "of the surface");
@@ -100,9 +100,8 @@ public sealed record ReachSheet(string Title, ImmutableArray<ReachRow> Rows)
     private static ReachRow Homing(string id, string what, HomingAllowance allowance, RobotFamily family)
     {
         string unit = family == RobotFamily.RailDelta ? "m" : "rad";
-        return double.IsFinite(allowance.Attained)
-            ? new(id, what, allowance.Attained, unit, Numbers.Quantity(allowance.Attained, unit), $"none proved below {Numbers.Quantity(allowance.Bound, unit)}")
-            : new(id, what, allowance.Attained, unit, "none found", $"none proved below {Numbers.Quantity(allowance.Bound, unit)}");
+        string proved = allowance.Bound > 0 ? $"proved: none below {Numbers.Quantity(allowance.Bound, unit)}" : "searched in steps";
+        return new(id, what, allowance.Attained, unit, double.IsFinite(allowance.Attained) ? Numbers.Quantity(allowance.Attained, unit) : "none found", proved);
     }
 
     private static string Known(Assurance assurance) => Locale.English.Language.Assurances[(int)assurance];
