@@ -1,4 +1,5 @@
 using CsCheck;
+using Trivet.Testing;
 using Xunit;
 
 namespace Trivet.Numerics.Tests;
@@ -34,16 +35,17 @@ public class SegmentsTests
 
     [Fact]
     public void Distance_agrees_with_a_search() =>
-        Gen.Select(Point, Point, Point, Point).Sample((a0, a1, b0, b1) => AssertAgrees(a0, a1, b0, b1, 1e-8), seed: "0N0XIzNsQ0O2", iter: 100);
+        Gen.Select(Point, Point, Point, Point).Holds(100, c => AssertAgrees(c.Item1, c.Item2, c.Item3, c.Item4, 1e-8));
 
     [Fact]
     public void Parallel_nearly_parallel_and_crossing_segments_agree_with_a_search() =>
-        Gen.Select(Point, Point, Point, Gen.Int[0, 4].Select(i => new[] { 0, 1e-15, 1e-12, 1e-9, 1e-6 }[i]), Gen.Double[-2, 2], Gen.Double[-1, 1]).Sample((a0, direction, shift, tilt, scale, slide) =>
+        Gen.Select(Point, Point, Point, Gen.Int[0, 4].Select(i => new[] { 0, 1e-15, 1e-12, 1e-9, 1e-6 }[i]), Gen.Double[-2, 2], Gen.Double[-1, 1]).Holds(60, c =>
         {
+            var (a0, direction, shift, tilt, scale, slide) = c;
             var b0 = a0 + slide * direction + shift;
             AssertAgrees(a0, a0 + direction, b0, b0 + scale * direction + tilt * shift, 1e-8);
             AssertAgrees(a0, a0 + direction, a0 + 0.5 * direction - shift, a0 + 0.5 * direction + shift, 1e-8);
-        }, seed: "0N0XIzNsQ0O2", iter: 60);
+        });
 
     [Fact]
     public void Segments_of_no_length_are_points()

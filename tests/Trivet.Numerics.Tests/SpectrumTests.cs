@@ -1,13 +1,15 @@
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
+using Trivet.Testing;
 using Xunit;
+using static Trivet.Testing.FixedCases;
 
 namespace Trivet.Numerics.Tests;
 
 /// <summary>Second opinion: singular values and eigenvalues of Math.NET Numerics (LAPACK's algorithms, managed).</summary>
 public class SpectrumTests
 {
-    private static readonly Gen<double> Entry = Gen.Int[-2_000_000, 2_000_000].Select(i => i * 1e-6);
+    private static readonly Gen<double> Entry = Between(-2, 2);
     private static readonly Gen<Vec3> Row = Gen.Select(Entry, Entry, Entry, (x, y, z) => new Vec3(x, y, z));
     private static readonly Gen<Mat3> AnyMatrix = Gen.Select(Row, Row, Row, (a, b, c) => new Mat3(a, b, c));
 
@@ -26,57 +28,59 @@ public class SpectrumTests
     }
 
     [Fact]
-    public void Singular_values_agree_with_a_library() => AnyMatrix.Sample(AssertSingularValues, seed: "0N0XIzNsQ0O2", iter: 5000);
+    public void Singular_values_agree_with_a_library() => AnyMatrix.Holds(5000, AssertSingularValues);
 
     /// <summary>CsCheck's doubles are hostile on purpose: zeros, subnormals, tiny beside large.</summary>
     [Fact]
     public void Singular_values_of_hostile_matrices_agree_with_a_library()
     {
         var row = Gen.Select(Gen.Double[-2, 2], Gen.Double[-2, 2], Gen.Double[-2, 2], (x, y, z) => new Vec3(x, y, z));
-        Gen.Select(row, row, row, (a, b, c) => new Mat3(a, b, c)).Sample(AssertSingularValues, seed: "0N0XIzNsQ0O2", iter: 5000);
+        Gen.Select(row, row, row, (a, b, c) => new Mat3(a, b, c)).Holds(5000, AssertSingularValues);
     }
 
     /// <summary>Equal singular values are where a closed form by arccos would lose half its digits.</summary>
     [Fact]
     public void Equal_and_nearly_equal_singular_values_keep_their_digits() =>
-        Gen.Select(AnyMatrix, AnyMatrix, Between(0.5, 2), Between(0.5, 2), Gen.Int[0, 4].Select(i => new[] { 0, 1e-14, 1e-11, 1e-8, 1e-5 }[i]), Gen.Bool).Sample((a, b, one, two, apart, larger) =>
+        Gen.Select(AnyMatrix, AnyMatrix, Between(0.5, 2), Between(0.5, 2), Gen.Int[0, 4].Select(i => new[] { 0, 1e-14, 1e-11, 1e-8, 1e-5 }[i]), Gen.Bool).Holds(5000, c =>
         {
+            var (a, b, one, two, apart, larger) = c;
             Mat3 u = Turn(a), v = Turn(b);
             double twin = larger ? Math.Max(one, two) : Math.Min(one, two), single = larger ? Math.Min(one, two) : Math.Max(one, two);
             var m = u * new Mat3(new(twin, 0, 0), new(0, twin * (1 + apart), 0), new(0, 0, single)) * v;
             var values = m.SingularValues();
             Vec3 expected = larger ? new(twin * (1 + apart), twin, single) : new(single, twin * (1 + apart), twin);
             Assert.True((values - expected).Norm < 2e-14, $"{values} for {expected}");
-        }, seed: "0N0XIzNsQ0O2", iter: 5000);
+        });
 
     [Fact]
     public void A_badly_conditioned_matrix_keeps_the_digits_of_its_smallest_singular_value() =>
-        Gen.Select(AnyMatrix, AnyMatrix, Between(1, 9)).Sample((a, b, digits) =>
+        Gen.Select(AnyMatrix, AnyMatrix, Between(1, 9)).Holds(2000, c =>
         {
+            var (a, b, digits) = c;
             double small = Math.Pow(10, -digits);
             var m = Turn(a) * new Mat3(new(1, 0, 0), new(0, 0.7, 0), new(0, 0, small)) * Turn(b);
             // The matrix itself was rounded when it was made: that alone moves the smallest value by about ε.
             Assert.True(Math.Abs(m.SingularValues().Z - small) < 1e-15, $"{m.SingularValues().Z} for {small}");
-        }, seed: "0N0XIzNsQ0O2", iter: 2000);
+        });
 
     [Fact]
-    public void Eigenvalues_of_a_symmetric_matrix_agree_with_a_library() => AnyMatrix.Sample(m =>
+    public void Eigenvalues_of_a_symmetric_matrix_agree_with_a_library() => AnyMatrix.Holds(2000, m =>
     {
         var symmetric = m + m.Transpose();
         var expected = ToMathNet(symmetric).Evd(Symmetricity.Symmetric).EigenValues.Select(v => v.Real).OrderDescending().ToArray();
         var actual = Spectrum.Symmetric(symmetric);
         for (int i = 0; i < 3; i++) Assert.Equal(expected[i], actual[i], 1e-13);
-    }, seed: "0N0XIzNsQ0O2", iter: 2000);
+    });
 
     [Fact]
-    public void Singular_values_of_two_by_two_agree_with_a_library() => AnyMatrix.Sample(m =>
+    public void Singular_values_of_two_by_two_agree_with_a_library() => AnyMatrix.Holds(2000, m =>
     {
         double a = m.Row0.X, b = m.Row0.Y, c = m.Row1.X, d = m.Row1.Y;
         var expected = Matrix<double>.Build.DenseOfRowMajor(2, 2, [a, b, c, d]).Svd(computeVectors: false).S;
         var (larger, smaller) = Spectrum.SingularValues(a, b, c, d);
         Assert.Equal(expected[0], larger, 1e-14);
         Assert.Equal(expected[1], smaller, 1e-14);
-    }, seed: "0N0XIzNsQ0O2", iter: 2000);
+    });
 
     [Fact]
     public void Identity_zero_and_rank_one_have_their_plain_values()
@@ -96,8 +100,6 @@ public class SpectrumTests
         var values = new Mat3(Vec3.UnitX, new(0, double.NaN, 0), Vec3.UnitZ).SingularValues();
         Assert.True(double.IsNaN(values.X) && double.IsNaN(values.Y) && double.IsNaN(values.Z));
     }
-
-    private static Gen<double> Between(double low, double high) => Gen.Int[0, 1_000_000].Select(i => low + (high - low) * i * 1e-6);
 
     /// <summary>Rows made orthonormal: a turn, or a turn with a reflection.</summary>
     private static Mat3 Turn(Mat3 m)
