@@ -79,6 +79,10 @@ public readonly record struct Chain(
         double e = w.Dot(E), f = w.Dot(F);
         double half = Math.Acos((w.NormSquared + Arm * Arm - Rod * Rod) / (2 * Arm * Math.Sqrt(e * e + f * f)));
         double aim = Math.Atan2(f, e);
-        return Math.IEEERemainder(farSide ? aim + half : aim - half, Math.Tau) - HomeOffset;
+        double g = farSide ? aim + half : aim - half;
+        // Back to −π … π. (IEEERemainder does the same at ten times the time.)
+        if (g > Math.PI) g -= Math.Tau;
+        else if (g < -Math.PI) g += Math.Tau;
+        return g - HomeOffset;
     }
 }
