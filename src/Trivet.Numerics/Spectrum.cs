@@ -3,9 +3,9 @@ namespace Trivet.Numerics;
 /// <summary>
 /// Eigenvalues and singular values of small matrices in closed form.
 /// <para>
-/// How it goes wrong: entries are squared and cubed on the way, so magnitudes beyond 1e±50 overflow or vanish. The middle singular
+/// How it goes wrong: eighth powers of the entries occur on the way, so magnitudes beyond 1e±35 overflow or vanish. The middle singular
 /// value loses digits as (σ₁/σ₂)²·ε, so a matrix of rank one shows up to √ε·σ₁ there. The smallest comes from the determinant
-/// instead of a difference and keeps its digits in a badly conditioned matrix of rank two. Not a number in any entry gives not a
+/// instead of a difference: good to some ε·σ₁ also in a badly conditioned matrix. Not a number in any entry gives not a
 /// number throughout.
 /// </para>
 /// <para>
