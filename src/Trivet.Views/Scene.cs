@@ -21,6 +21,9 @@ public sealed record Scene(ImmutableArray<SceneItem> Items)
     // Sizes of what the description does not size, for the picture alone, metres.
     private const double RailSection = 0.02, CarriageHalf = 0.022, ArmRadius = 0.014, ShoulderRadius = 0.032, PlateHalf = 0.006, BedThickness = 0.012;
 
+    /// <summary>Grid steps along the longest side: smooth enough at arm's length, and a third of the time of a fine one.</summary>
+    private const int VolumeResolution = 28;
+
     /// <summary>What stands still.</summary>
     /// <param name="withVolume">The surface of the reachable volume takes most of the time; leave it out while a person drags.</param>
     public static Scene Fixed(Assessed cell, Finding? marked = null, bool withVolume = true)
@@ -89,7 +92,7 @@ public sealed record Scene(ImmutableArray<SceneItem> Items)
 
     private static IEnumerable<SceneItem> Volume(Assessed cell, double linearAxis)
     {
-        var surface = ReachableVolume.Surface(new ReachableSet(cell.Geometry.Robot!));
+        var surface = ReachableVolume.Surface(new ReachableSet(cell.Geometry.Robot!), VolumeResolution);
         if (surface.IsEmpty) yield break;
         var numbers = ImmutableArray.CreateBuilder<double>(surface.Vertices.Length);
         for (int i = 0; i < surface.Vertices.Length / 3; i++) numbers.AddRange(Numbers(cell.Geometry.TcpFor(surface.Vertex(i), 0, linearAxis)));

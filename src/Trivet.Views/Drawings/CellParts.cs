@@ -46,6 +46,24 @@ internal static class CellParts
         }
     }
 
+    /// <summary>Members over a station, as outlines that hide nothing.</summary>
+    public static void Overhead(Sheet sheet, View view, Assessed cell)
+    {
+        var zones = cell.Geometry.Stations.Select(s => Around(Zone(s, cell.Cell).Select(view.At))).ToList();
+        foreach (var bar in Bar.Members(cell.Cell))
+        {
+            var outline = Hull.Of(bar.Corners().Select(view.At));
+            if (zones.Exists(Around(outline).Overlaps)) sheet.Polygon(outline, "m");
+        }
+
+        static Box Around(IEnumerable<(double X, double Y)> points)
+        {
+            var p = points.ToList();
+            double x = p.Min(q => q.X), y = p.Min(q => q.Y);
+            return new(x, y, p.Max(q => q.X) - x, p.Max(q => q.Y) - y);
+        }
+    }
+
     /// <summary>A station as seen: zone, pockets, direction of the belt, walls. The group can be grasped by its data-pointer.</summary>
     public static void Station(Sheet sheet, View view, StationBox box, Cell cell)
     {

@@ -25,10 +25,12 @@ internal sealed class CellView(Sheet sheet, View view, Box area, Extents extents
         view.Open(sheet);
         if (!Plan) Floor();
         if (Plan) Axes();
+        // What is over the stations would hide them from above: it is drawn under them, and again as a thin outline over them.
+        if (Plan) CellParts.Frame(sheet, view, cell.Cell);
         foreach (var box in cell.Geometry.Stations.OrderBy(b => view.Depth(b.X_CS.P))) CellParts.Station(sheet, view, box, cell.Cell);
         if (Plan)
         {
-            CellParts.Frame(sheet, view, cell.Cell);
+            CellParts.Overhead(sheet, view, cell);
             Reach();
             if (posture is not null) CellParts.Robot(sheet, view, posture);
         }

@@ -22,6 +22,7 @@ internal static class Ink
         .tv .d{stroke:var(--tv-soft);stroke-width:.8}
         .tv .g{stroke:var(--tv-soft);stroke-width:.5;stroke-opacity:.5}
         .tv .p{fill:var(--tv-paper)}
+        .tv .hatch{stroke:var(--tv-soft);stroke-width:.7}
         .tv .l{fill:var(--tv-low)}
         .tv .f{fill:var(--tv-ink);stroke:none}
         .tv .ff{fill:var(--tv-soft);stroke:none}

@@ -10,7 +10,7 @@ namespace Trivet.Views.Drawings;
 internal sealed class SheetFrame
 {
     public const double Width = 880, Height = 620;
-    private const double Margin = 10, StripHeight = 46, PanelWidth = 218;
+    private const double Margin = 10, StripHeight = 46, PanelWidth = 232;
     private const double Small = 9.5, Normal = 11.5, Pitch = 15.5;
 
     private readonly Locale _locale;
@@ -78,6 +78,24 @@ internal sealed class SheetFrame
         _panelY += 2.5;
     }
 
+    /// <summary>A row of a legend: a swatch, hatched at a pitch or crossed by a line of a style.</summary>
+    public void Sample(string text, double hatch, string line = "")
+    {
+        _panelY += Pitch + 3;
+        var swatch = new Box(PanelX, _panelY - 11, 30, 14);
+        if (hatch > 0)
+        {
+            Sheet.Rectangle(swatch, "");
+            for (double s = hatch; s < swatch.Width + swatch.Height; s += hatch)
+            {
+                double from = Math.Max(0, s - swatch.Height), to = Math.Min(swatch.Width, s);
+                Sheet.Line(swatch.X + from, swatch.Y + s - from, swatch.X + to, swatch.Y + s - to, "hatch");
+            }
+        }
+        else Sheet.Line(swatch.X, _panelY - 4, swatch.Right, _panelY - 4, line);
+        Sheet.Text(PanelX + 38, _panelY, text, Normal);
+    }
+
     public void Space(double y) => _panelY += y;
 
     /// <summary>Rows that still fit above the marked finding.</summary>
@@ -129,5 +147,5 @@ internal sealed class SheetFrame
 
     private string Count(int? n) => (n ?? 1).ToString(_locale.Culture);
 
-    private static double Column(int i, int count) => PanelRight - (count - 1 - i) * 44;
+    private static double Column(int i, int count) => PanelRight - (count - 1 - i) * 39;
 }

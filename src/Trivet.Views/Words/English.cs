@@ -11,19 +11,15 @@ public static class English
         Verdicts = ["falls short", "open", "tight", "holds"],
         OpenReasons = ["not stated", "not computed yet", "neither proved nor refuted", "computation failed"],
         Assurances = ["exact", "proved", "sampled", "estimated"],
-        RuleNouns = new Dictionary<string, string>
+        Rules = EnglishRules.All,
+        RulePages = EnglishRules.Page,
+        Cases = new Dictionary<string, string>
         {
-            ["reach.described"] = "description",
-            ["reach.axis"] = "axes needed",
-            ["reach.plane"] = "distance from the robot's plane",
-            ["reach.closure"] = "use of reach",
-            ["reach.travel"] = "travel",
-            ["reach.turn"] = "turning travel",
-            ["reach.swing"] = "ball joint swing",
-            ["reach.dexterity"] = "condition number",
-            ["reach.step"] = "platform step",
-            ["reach.rod-clearance"] = "rod clearance",
-            ["reach.tool-clearance"] = "tool clearance",
+            ["rods"] = "rod to rod",
+            ["frame"] = "to the frame",
+            ["walls"] = "to walls",
+            ["rotary"] = "rotary axis",
+            ["linear"] = "linear axis",
         }.ToImmutableDictionary(),
         FieldWords = new Dictionary<string, string>
         {
@@ -157,12 +153,17 @@ public static class English
             FrameTop = "frame",
             NothingToDraw = "Nothing is placed yet: state the mount and a station, and they appear here.",
             NothingReached = "The robot reaches no point of this plane.",
+            PlanarPlane = "A robot of two chains reaches a line of this plane only: see the elevation.",
             LegendTravel = "Travel in reserve, % of half the travel",
             LegendDexterity = "Condition number (1 at best)",
             LegendLimit = "limit",
-            LegendOutside = "out of reach",
-            TravelAxis = "travel in reserve",
-            DexterityAxis = "condition number",
+            LegendReach = "end of the reach",
+            TradeTitle = "Height of the robot base against the worst margins",
+            TradeHeight = "height of the robot base",
+            TradeMargin = "worst margin",
+            TradeWorst = "worst of all",
+            TradeNow = "as described",
+            TradeBest = "best",
         },
     };
 }

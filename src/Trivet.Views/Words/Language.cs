@@ -18,8 +18,11 @@ public sealed record Language
     public required ImmutableArray<string> OpenReasons { get; init; }
     /// <summary>How a value is known, in the order of <see cref="Assurance"/>.</summary>
     public required ImmutableArray<string> Assurances { get; init; }
-    /// <summary>Short nouns for what a rule looks at, by rule id; where there is none, the rule's own title is used.</summary>
-    public required ImmutableDictionary<string, string> RuleNouns { get; init; }
+    /// <summary>What people read about each rule, by rule id; where there is none, the rule's own title is used.</summary>
+    public required ImmutableDictionary<string, RuleText> Rules { get; init; }
+    public required RulePageWords RulePages { get; init; }
+    /// <summary>Words for the cases within a subject that are no chain: what a clearance is measured to.</summary>
+    public required ImmutableDictionary<string, string> Cases { get; init; }
     /// <summary>Words for fields and sections whose name alone, taken apart at its capitals, would not read well.</summary>
     public required ImmutableDictionary<string, string> FieldWords { get; init; }
 
@@ -138,10 +141,15 @@ public sealed record DrawingWords
     public required string FrameTop { get; init; }
     public required string NothingToDraw { get; init; }
     public required string NothingReached { get; init; }
+    public required string PlanarPlane { get; init; }
     public required string LegendTravel { get; init; }
     public required string LegendDexterity { get; init; }
     public required string LegendLimit { get; init; }
-    public required string LegendOutside { get; init; }
-    public required string TravelAxis { get; init; }
-    public required string DexterityAxis { get; init; }
+    public required string LegendReach { get; init; }
+    public required string TradeTitle { get; init; }
+    public required string TradeHeight { get; init; }
+    public required string TradeMargin { get; init; }
+    public required string TradeWorst { get; init; }
+    public required string TradeNow { get; init; }
+    public required string TradeBest { get; init; }
 }

@@ -73,6 +73,7 @@ public static class Numbers
     /// </summary>
     public static string Percent(double fraction, Locale? locale = null, double comfortBand = 0)
     {
+        if (!double.IsFinite(fraction)) return "–";
         double shown = fraction * 100, band = comfortBand * 100;
         for (int d = Math.Abs(shown) >= 20 ? 0 : 1; d <= MostDecimals; d++)
         {
@@ -85,7 +86,7 @@ public static class Numbers
 
     /// <summary>Signed percent with its sign always shown, for tables: "+5.2 %", "-16 %".</summary>
     public static string SignedPercent(double fraction, Locale? locale = null, double comfortBand = 0) =>
-        fraction > 0 ? "+" + Percent(fraction, locale, comfortBand) : Percent(fraction, locale, comfortBand);
+        fraction > 0 && double.IsFinite(fraction) ? "+" + Percent(fraction, locale, comfortBand) : Percent(fraction, locale, comfortBand);
 
     /// <summary>Limit of a finding in words' order: the side that counts for its sense.</summary>
     internal static bool Beyond(Sense sense, double value, double lower, double upper) => sense switch

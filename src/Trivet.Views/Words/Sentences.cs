@@ -35,14 +35,14 @@ public static class Sentences
 
     /// <summary>What a rule looks at, as a short noun; the rule's title where the language has none.</summary>
     public static string RuleNoun(Rule rule, Locale? locale = null) =>
-        (locale ?? Locale.English).Language.RuleNouns.GetValueOrDefault(rule.Id) ?? rule.Title;
+        (locale ?? Locale.English).Language.Rules.GetValueOrDefault(rule.Id)?.Noun ?? rule.Title;
 
     public static string SubjectWords(Subject subject, Cell cell, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language;
         string of = Fields.Words(cell, subject.Pointer, locale);
         if (subject.Case.Length == 0) return of;
-        string part = cell.Robot.Chains.ContainsKey(subject.Case) ? Locale.Fill(words.ChainCase, ("case", subject.Case)) : subject.Case;
+        string part = cell.Robot.Chains.ContainsKey(subject.Case) ? Locale.Fill(words.ChainCase, ("case", subject.Case)) : words.Cases.GetValueOrDefault(subject.Case, subject.Case);
         return Locale.Fill(words.WhatCase, ("subject", of), ("case", part));
     }
 

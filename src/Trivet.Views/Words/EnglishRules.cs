@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+
+namespace Trivet.Views.Words;
+
+/// <summary>The English texts about the rules.</summary>
+internal static class EnglishRules
+{
+    private const string ProofNote =
+        "The volume is the station's box of tool centre points with its rotary angles. It is searched by branch and bound with interval bounds: "
+        + "a part of the volume is left only when a rigorous bound over it, outward rounded, cannot be worse than the worst value found. So the value is "
+        + "attained at the place shown, and the bound holds everywhere between the samples. What the effort allowed neither proves nor refutes stays open.";
+
+    public static RulePageWords Page { get; } = new()
+    {
+        Generated = "*Made from the rule's own table by the tests of Trivet.Views; do not edit it here.*",
+        IndexTitle = "The rules",
+        IndexText = "One page a rule: what it asks, in which unit, from which margin on it is comfortable, how it is judged and on whose authority.",
+        Id = "Id",
+        Noun = "Looks at",
+        Trade = "Trade",
+        Trades = ["brief", "reach", "motion", "mechanical", "electrical", "bring-up", "calibration", "acceptance"],
+        Unit = "Unit",
+        PureNumber = "a pure number",
+        Sense = "Good is",
+        Senses = ["at most the limit", "at least the limit", "within two limits"],
+        Margin = "Margin",
+        Margins = ["1 − value / limit", "value / limit − 1", "distance to the nearer limit over half their distance"],
+        MarginScale = "distance to the limit over {scale}",
+        Comfort = "Comfort band",
+        ComfortBand = "tight under a margin of {band}",
+        ComfortNone = "none: it holds or it does not",
+        Proof = "Proof",
+        ProofNeeded = "needed: a sampled value is open until it is proved over the whole volume",
+        ProofNotNeeded = "not needed",
+        Method = "Method",
+        MethodHere = "derived for Trivet, on this page",
+        LimitSource = "Limit",
+        Asks = "What it asks",
+        Judged = "How it is judged",
+    };
+
+    public static ImmutableDictionary<string, RuleText> All { get; } = new Dictionary<string, RuleText>
+    {
+        ["reach.described"] = new("description",
+            "Before anything is judged, what it rests on must be stated and must not contradict itself. The rule appears only while something is missing or impossible, so that an incomplete cell reads as a list of what to state next.",
+            "Each field that a check needs is read with its pointer. A field that is not stated makes the finding open and is named; a contradiction (a travel that ends before it begins, two chains at one azimuth) is named with what would be right.",
+            "none"),
+        ["reach.axis"] = new("axes needed",
+            "A station may ask for a rotary angle or a place of the axis that carries the robot. The axes must then be fitted.",
+            "The station's fields are compared with the robot's fitted axes.",
+            "the cell description"),
+        ["reach.plane"] = new("distance from the robot's plane",
+            "The platform of a two-chain robot moves in one upright plane. Every place that a station asks for must lie in it, the rotary angle and the tool's sideways offset included.",
+            "The distance of the platform's reference point from the plane y = 0 of the base frame, largest over the station's volume. " + ProofNote,
+            "what rounding explains; derived"),
+        ["reach.closure"] = new("use of reach",
+            "A rod must reach from its carriage or elbow to the platform's joint at every place of the station. As a rod comes square to its rail, or in line with its arm, the drive loses its hold on the platform (serial singularity): one more millimetre outward and the chain cannot close.",
+            "Rail: with w the vector from the foot of the rail to the platform joint and E the rail's direction, the chain closes where |w − (w·E)E| ≤ L; the use of reach is that distance over the rod's length L. Crank: with e and f the parts of w, from the shoulder, along the level arm and along the hanging one, and arm length A, the chain closes where |c| ≤ 1 with c = (|w|² + A² − L²) / (2A·√(e² + f²)) (law of cosines); the use of reach is |c|. 1 is the singular pose.\n" + ProofNote,
+            "1, the singular pose itself; derived"),
+        ["reach.travel"] = new("travel",
+            "At every place of the station, each carriage and the other straight axes stay between their ends, less the reserve that the description keeps before an end stop. A station whose middle is in reach can still ask for the end stop at a corner.",
+            "The drive reading of a chain follows from the platform's place in closed form: with w from the rail's foot to the platform joint, q = w·E − √(L² − |w|² + (w·E)²) − home offset (law of cosines; the carriage stands above the platform joint). The value is the reading that is farthest from the middle of the travel.\n" + ProofNote,
+            "travel from and to of the chain, less the travel reserve; the cell description"),
+        ["reach.turn"] = new("turning travel",
+            "As `reach.travel`, for axes that turn: upper arms and the rotary axis at the tool stay between their ends, less the reserve.",
+            "With w from shoulder to platform joint, e = w·E, f = w·F and arm length A: e·cos q + f·sin q = (|w|² + A² − L²) / 2A, so q = atan2(f, e) − acos of the right side over √(e² + f²), elbow outward. The value is the reading that is farthest from the middle of the travel.\n" + ProofNote,
+            "travel from and to of the chain, less the travel reserve; the cell description"),
+        ["reach.swing"] = new("ball joint swing",
+            "A ball joint takes a rod only so far out of its middle position. Beyond it the rim of the seat levers the ball out, or the bar that joins a pair of rods bends: the platform can drop.",
+            "Cross bar: the rod turns freely about the bar; the swing is its lean out of the plane across the bar, asin(rod·side / L). Seat: the angle between rod and the seat's axis, the larger of both ends.\n" + ProofNote,
+            "swing limit of the chain's joints; the cell description"),
+        ["reach.dexterity"] = new("condition number",
+            "Near a singular pose some directions of the platform are steered badly: much drive travel for little movement, or a little play for much. The condition number says how unevenly the platform is steered: 1 is even, infinite is singular.",
+            "The ratio of the largest and the smallest singular value of ∂q/∂p, the drive readings' change by the platform's, where row i is rod / (rod·∂C/∂q). Over a part of the volume, singular values move by no more than the norm of the matrix's change (Weyl's inequality).\n" + ProofNote,
+            "largest condition number; the cell description"),
+        ["reach.step"] = new("platform step",
+            "One step of a drive moves the platform by some distance, and no control can place it finer. Where that is coarse against the tolerance of place, the cell cannot be exact there.",
+            "The length of each column of ∂p/∂q, the inverse of ∂q/∂p, times the chain's drive step; the largest over the chains.\n" + ProofNote,
+            "largest step; the cell description"),
+        ["reach.rod-clearance"] = new("rod clearance",
+            "Rods stay clear of the rods of other chains, of the frame and of the walls of stations, in every pose that a station asks for. Rods that touch once are bent or thrown from their sockets.",
+            "Rods are capsules: lines with their radius. A frame member is the capsule round its centre line that holds its section; a wall is an upright plate. The value is the smallest free distance between surfaces. For two convex bodies and any direction n, the distance is at least the smallest n·(b − a) over their corners; n is taken along the line of closest approach, so that the bound is tight where it matters.\n" + ProofNote,
+            "rod clearance; the cell description"),
+        ["reach.tool-clearance"] = new("tool clearance",
+            "Tool and platform stay clear of the frame and of the walls of stations: belt guides and tray rims are what a tool meets first.",
+            "The tool is a capsule from the platform to the tool centre point, the platform a disc with a rounded rim. The value is the smallest free distance between surfaces, bounded as in `reach.rod-clearance`.\n" + ProofNote,
+            "tool clearance; the cell description"),
+        ["reach.homing-alone"] = new("room for homing one carriage alone",
+            "While the drives look for their home switches each chain may move alone. On a rail delta one carriage raised alone against the others levers the ball joints and can wreck the robot: how far one may move must be known before anybody homes it.",
+            "One reading is moved against the others, from every common height, until a ball joint reaches its swing limit or the platform loses its hold (a rod no longer closes, or the pose turns singular). The value is the smallest difference at which that happens.",
+            "the travel that homing one chain alone may ask for; derived from the cell description"),
+        ["reach.homing-alone-turn"] = new("room for homing one arm alone",
+            "As `reach.homing-alone`, for arms that turn.",
+            "As `reach.homing-alone`, with angles in place of heights.",
+            "the travel that homing one arm alone may ask for; derived from the cell description"),
+        ["reach.homing-together"] = new("room for homing together",
+            "Homing all chains together starts from readings that differ: somebody pushed a carriage, or a brake slipped. As long as the readings stay within a band, every pose on the way is sound.",
+            "The value is the largest band of readings within which the chains close, the platform is held and every ball joint stays within its swing, whatever the readings in the band. It is bounded by intervals over the whole band.",
+            "largest difference of the readings when homing begins; the cell description"),
+        ["reach.homing-together-turn"] = new("room for homing together",
+            "As `reach.homing-together`, for arms that turn.",
+            "As `reach.homing-together`, with angles in place of heights.",
+            "largest difference of the readings when homing begins; the cell description"),
+    }.ToImmutableDictionary();
+}
