@@ -21,7 +21,8 @@ public static class CellDrawings
     public static Drawing Elevation(Assessed cell, Finding? marked = null, Locale? locale = null) => Draw(Seen.AlongY, cell, marked, locale ?? Locale.English);
 
     /// <summary>Travel and dexterity over one working plane at a height of the cell frame: contours, limits, stations.</summary>
-    public static Drawing WorkingPlane(Assessed cell, double z_C, PlaneQuantity quantity, Locale? locale = null) => throw new NotImplementedException();
+    public static Drawing WorkingPlane(Assessed cell, double z_C, PlaneQuantity quantity, Locale? locale = null) =>
+        PlaneSheet.Draw(cell, z_C, quantity, locale ?? Locale.English);
 
     private static Drawing Draw(Seen seen, Assessed cell, Finding? marked, Locale locale)
     {

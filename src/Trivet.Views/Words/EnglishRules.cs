@@ -83,7 +83,7 @@ internal static class EnglishRules
             "rod clearance; the cell description"),
         ["reach.tool-clearance"] = new("tool clearance",
             "Tool and platform stay clear of the frame and of the walls of stations: belt guides and tray rims are what a tool meets first.",
-            "The tool is a capsule from the platform to the tool centre point, the platform a disc with a rounded rim. The value is the smallest free distance between surfaces, bounded as in `reach.rod-clearance`.\n" + ProofNote,
+            "The tool is a capsule from the platform to the tool centre point, the platform a ball about its reference point. The value is the smallest free distance between surfaces, bounded as in `reach.rod-clearance`.\n" + ProofNote,
             "tool clearance; the cell description"),
         ["reach.homing-alone"] = new("room for homing one carriage alone",
             "While the drives look for their home switches each chain may move alone. On a rail delta one carriage raised alone against the others levers the ball joints and can wreck the robot: how far one may move must be known before anybody homes it.",
