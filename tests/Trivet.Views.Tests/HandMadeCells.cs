@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trivet.Assessment;
 using Trivet.Cells;
+using Trivet.Files;
 using Trivet.Findings;
 using Trivet.Kinematics;
 using Trivet.Numerics;
@@ -16,7 +17,16 @@ internal static class HandMadeCells
     public static Assessed CrankDelta { get; } = Crank();
     public static Assessed Planar { get; } = Lids(2);
 
-    public static IEnumerable<(string Name, Assessed Cell)> All => [("rail", RailDelta), ("crank", CrankDelta), ("planar", Planar), ("empty", Nothing), ("crowded", Crowded)];
+    public static IEnumerable<(string Name, Assessed Cell)> All =>
+        [("rail", RailDelta), ("crank", CrankDelta), ("planar", Planar), ("empty", Nothing), ("crowded", Crowded), .. Samples];
+
+    /// <summary>The sample cells that can be read, as the fast assessment sees them.</summary>
+    public static ImmutableArray<(string Name, Assessed Cell)> Samples { get; } =
+    [
+        .. Directory.GetFiles(Repository.PathOf("samples"), "*.json").Order(StringComparer.Ordinal)
+            .Select(f => (Path.GetFileNameWithoutExtension(f), CellFile.Read(File.ReadAllBytes(f), f).Cell)).Where(f => f.Cell is not null)
+            .Select(f => (f.Item1, Assess.Preview(f.Cell!))),
+    ];
 
     /// <summary>Nothing stated at all.</summary>
     public static Assessed Nothing { get; } = new(Cell.Empty, new(null, Pose.Identity, Vec3.Zero, Vec3.Zero, [], []), Ledger.Empty, false);

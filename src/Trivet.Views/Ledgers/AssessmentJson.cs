@@ -74,6 +74,8 @@ public static class AssessmentJson
         json.WriteString("rule", f.Rule.Id);
         Write(json, f.Subject);
         json.WriteString("verdict", Name(f.Verdict));
+        if (f.OpenBecause is { } because) json.WriteString("openBecause", Name(because));
+        else json.WriteNull("openBecause");
         Number(json, "margin", f.Margin);
         switch (f)
         {

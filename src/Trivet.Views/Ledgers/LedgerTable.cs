@@ -42,9 +42,12 @@ public sealed record LedgerTable(
         f.Rule.Id, Sentences.RuleNoun(f.Rule, locale), Sentences.SubjectWords(f.Subject, cell, locale), f.Subject.Pointer,
         f is Judged v ? Sentences.Value(v, locale) : "",
         f is Judged l ? Sentences.Limit(l, locale) : "",
-        double.IsNaN(f.Margin) ? "" : Numbers.SignedPercent(f.Verdict == Verdict.FallsShort ? ((Judged)f).MarginAttained : f.Margin, locale, f.Rule.ComfortBand),
+        double.IsNaN(f.Margin) ? "" : Numbers.SignedPercent(ShownMargin(f), locale, f.Rule.ComfortBand),
         f.Advice.IsEmpty ? "" : Sentences.Of(f.Advice[0], cell, locale),
         Sentences.Of(f, cell, locale));
+
+    /// <summary>Where a value falls short, the margin that follows from the value shown beside it; else the guaranteed one.</summary>
+    private static double ShownMargin(Finding f) => f is Judged { Verdict: Verdict.FallsShort } j ? j.MarginAttained : f.Margin;
 
     /// <summary>"1 falling short, 2 open, 3 tight, 14 holding; worst margin -16 %".</summary>
     public static string SummaryOf(Ledger ledger, Locale? locale = null)
@@ -53,7 +56,7 @@ public sealed record LedgerTable(
         if (ledger.Findings.IsEmpty) return words.SummaryNothing;
         string counts = Locale.Fill(words.Summary,
             ("fallsShort", Count(Verdict.FallsShort)), ("open", Count(Verdict.Open)), ("tight", Count(Verdict.Tight)), ("holds", Count(Verdict.Holds)));
-        double worst = ledger.WorstMargin;
+        double worst = ledger.Findings.Select(ShownMargin).Where(double.IsFinite).DefaultIfEmpty(double.NaN).Min();
         return double.IsNaN(worst) ? counts : $"{counts}; {Locale.Fill(words.SummaryWorst, ("margin", Numbers.SignedPercent(worst, locale)))}";
 
         string Count(Verdict v) => ledger.Count(v).ToString((locale ?? Locale.English).Culture);

@@ -101,5 +101,17 @@ internal static class EnglishRules
             "As `reach.homing-together`, for arms that turn.",
             "As `reach.homing-together`, with angles in place of heights.",
             "largest difference of the readings when homing begins; the cell description"),
+        ["brief.stated"] = new("completeness",
+            "Every later number rests on what the customer asked for: parts, rates, hours and area. What the brief does not say is asked now, not at acceptance.",
+            "The fields that the cell's depth needs are looked up; those not stated make the finding open and are named.",
+            "none"),
+        ["brief.requirement"] = new("proof and owner",
+            "A number without a way to prove it and somebody who owns it leads to a dispute at acceptance.",
+            "Each requirement states how it is proven and who owns it, and a tolerance says what it is relative to.",
+            "none"),
+        ["brief.question"] = new("answer",
+            "A question that nobody has answered yet can overturn what was built on a guess. It stays in the ledger until it is answered.",
+            "A question without an answer is open.",
+            "none"),
     }.ToImmutableDictionary();
 }

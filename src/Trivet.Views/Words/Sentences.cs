@@ -1,4 +1,5 @@
 using Trivet.Cells;
+using Trivet.Files;
 using Trivet.Findings;
 
 namespace Trivet.Views.Words;
@@ -87,7 +88,7 @@ public static class Sentences
     public static string Of(Advice advice, Cell cell, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language;
-        string unit = AdviceUnit(advice.Pointer, cell);
+        string unit = UnitOf(advice.Pointer, cell);
         string field = Fields.Words(cell, advice.Pointer, locale);
         string to = Numbers.Quantity(advice.To, unit, locale);
         string change = double.IsNaN(advice.From)
@@ -143,12 +144,17 @@ public static class Sentences
     private static string FieldList(Cell cell, IEnumerable<string> pointers, Locale? locale) =>
         Fields.List(pointers.Select(p => Fields.Words(cell, p, locale)), locale);
 
-    /// <summary>Advice moves lengths and angles only; an angle is known by its field.</summary>
-    private static string AdviceUnit(string pointer, Cell cell) => Fields.Path(pointer).LastOrDefault() switch
+    /// <summary>The SI unit of a quantity field, as rules name units; a field that holds no quantity has none.</summary>
+    private static string UnitOf(string pointer, Cell cell) => CellFields.Find(cell, pointer)?.Dimension switch
     {
-        "yaw" or "tiltX" or "tiltY" or "azimuth" or "inclination" or "sideLean" or "swingLimit" or "seatAngle" or "rotaryFrom" or "rotaryTo" => "rad",
-        "travelFrom" or "travelTo" or "homeOffset" or "travelReserve" when cell.Robot.Family == RobotFamily.CrankDelta => "rad",
-        "largestCondition" => "1",
-        _ => "m",
+        Dimension.Length => "m",
+        Dimension.Angle => "rad",
+        Dimension.Mass => "kg",
+        Dimension.Time => "s",
+        Dimension.Rate => "1/s",
+        Dimension.Speed => "m/s",
+        Dimension.Acceleration => "m/s²",
+        Dimension.DriveCoordinate => cell.Robot.Family == RobotFamily.CrankDelta ? "rad" : "m",
+        _ => "1",
     };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Trivet.Reach;
 using Trivet.Views.Charts;
 using Trivet.Views.Tests.Drawings;
 
@@ -63,6 +64,19 @@ public sealed class ChartTests
         double y = (double.Parse(first[1], CultureInfo.InvariantCulture) - SvgPage.Number(plot, "data-origin-y")) / SvgPage.Number(plot, "data-scale-y");
         Assert.Equal(1700, x, 0.05);
         Assert.Equal(-20, y, 0.05);
+    }
+
+    [Fact]
+    public void The_trade_of_the_mount_shows_each_rule_and_the_best_height()
+    {
+        var trade = new MountTrade([1.70, 1.75, 1.80], [new(HandMade.Travel, [0.1, 0.3, 0.2]), new(HandMade.Swing, [0.4, 0.2, -0.1])], [0.1, 0.2, -0.1]);
+        var chart = MountTradeChart.Of(trade, HandMadeCells.RailDelta.Cell);
+        var page = new SvgPage(ChartSvg.Render(chart));
+        page.AssertTextsAreApart();
+        var texts = page.Texts().Select(t => t.Text).ToList();
+        Assert.Contains("best 1750 mm, 20 %", texts);
+        Assert.Contains("rod swing", texts);
+        Assert.Contains("as described", texts);
     }
 
     [Theory]
