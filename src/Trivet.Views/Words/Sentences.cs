@@ -130,8 +130,10 @@ public static class Sentences
 
     private static string OpenOutcome(Judged j, Language words, Locale? locale)
     {
-        if (double.IsNaN(j.Value) || double.IsNaN(j.Bound) || double.IsNaN(j.Margin)) return $"{words.Verdicts[(int)Verdict.Open]}, {words.NotANumber}";
-        if (!(j.Margin < 0)) return Locale.Fill(words.OpenOnlySampled, ("assurance", words.Assurances[(int)j.Assurance]));
+        string open = words.Verdicts[(int)Verdict.Open];
+        if (j.OpenBecause == OpenReason.Failed) return $"{open}, {words.NotANumber}";
+        if (j.OpenBecause == OpenReason.NotComputed) return Locale.Fill(words.OpenOnlySampled, ("assurance", words.Assurances[(int)j.Assurance]));
+        if (!double.IsFinite(j.Bound)) return $"{open}, {words.OpenReasons[(int)OpenReason.NotProved]}";
         string form = j.Rule.Sense switch
         {
             Sense.AtMost => words.OpenBoundAtMost,
