@@ -69,12 +69,14 @@ internal sealed class ClearanceSearch : IBoundable
         foreach (var (a, b) in _moving)
         {
             double d = Segments.Closest(From(a, anchors), To(a, anchors), From(b, anchors), To(b, anchors)).Distance - a.Radius - b.Radius;
-            if (!(d >= least)) least = d;
+            if (double.IsNaN(d)) return double.NaN;
+            least = Math.Min(least, d);
         }
         foreach (var (a, b) in _fixed)
         {
             double d = b.ClosestTo(From(a, anchors), To(a, anchors)).Distance - a.Radius - b.Radius;
-            if (!(d >= least)) least = d;
+            if (double.IsNaN(d)) return double.NaN;
+            least = Math.Min(least, d);
         }
         return -least;
     }

@@ -1,0 +1,70 @@
+using System.Globalization;
+using Trivet.Assessment;
+using Trivet.Cells;
+using Trivet.Core.Tests.Reach;
+using Trivet.Files;
+using Trivet.Findings;
+using Trivet.Testing;
+using Xunit;
+
+namespace Trivet.Core.Tests.Assessment;
+
+/// <summary>
+/// A finding declares every field it depends on: change any other field of the description, and it does not move. On this rests
+/// what is stale after an edit.
+/// </summary>
+public sealed class DeclaredInputsTests
+{
+    public static TheoryData<string> Cells => ["rail", "crank", "planar"];
+
+    private static Cell Named(string name) => name switch { "rail" => ReachCells.Rail, "crank" => ReachCells.Crank, _ => ReachCells.Planar };
+
+    [Theory]
+    [MemberData(nameof(Cells))]
+    public void A_field_that_a_finding_does_not_list_does_not_move_it(string name)
+    {
+        var cell = Named(name);
+        var before = Assess.Preview(cell).Ledger.Findings;
+        int changed = 0;
+        foreach (var field in CellFields.Below(cell, ""))
+        {
+            foreach (string text in Alternatives(field))
+            {
+                if (CellFields.Set(cell, field.Pointer, text).Cell is not { } other) continue;
+                changed++;
+                var after = Assess.Preview(other).Ledger.Findings.ToDictionary(f => f.Id);
+                foreach (var finding in before.Where(f => !f.Inputs.Contains(field.Pointer)))
+                {
+                    Assert.True(after.TryGetValue(finding.Id, out var now), $"{finding.Id} is gone after {field.Pointer} = '{text}'");
+                    Assert.True(StationChecksTests.Told(finding).Equals(StationChecksTests.Told(now!)), $"{finding.Id} moved after {field.Pointer} = '{text}'");
+                }
+            }
+        }
+        Assert.True(changed > 100, $"only {changed} changes could be tried");
+    }
+
+    /// <summary>A value of the same kind that differs from the present one, and no value at all.</summary>
+    private static IEnumerable<string> Alternatives(CellField field)
+    {
+        if (field.Text.Length > 0) yield return "";
+        switch (field.Kind)
+        {
+            case FieldKind.Choice:
+                foreach (string choice in field.Choices.Where(c => c != field.Text)) yield return choice;
+                break;
+            case FieldKind.YesNo:
+                foreach (string word in field.Choices.Where(c => c != field.Text)) yield return word;
+                break;
+            case FieldKind.Whole:
+                yield return (1 + (int.TryParse(field.Text, NumberStyles.Integer, CultureInfo.InvariantCulture, out int n) ? n : 1)).ToString(CultureInfo.InvariantCulture);
+                break;
+            case FieldKind.Quantity:
+                double si = Quantity.Parse(field.Text, field.Dimension) is { Ok: true } stated ? stated.Value : 0.123;
+                foreach (double other in new[] { 1.01 * si + 0.001, -si }) yield return Quantity.Format(other, field.Dimension);
+                break;
+            default:
+                yield return field.Text + "x";
+                break;
+        }
+    }
+}
