@@ -1,4 +1,11 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Microsoft.Extensions.DependencyInjection;
+using Trivet.Floor.Device;
+using Trivet.Floor.Pages;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<FloorPage>("#floor");
+builder.Services.AddScoped<DeviceStore>();
+builder.Services.AddScoped<Browser>();
+builder.Services.AddScoped(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 await builder.Build().RunAsync();

@@ -24,6 +24,7 @@ public sealed class WhoMayUseWhomTests
         ["Cells"] = [],
         ["Kinematics"] = [],
         ["Reach"] = ["Kinematics"],
+        ["BringUp"] = [],
         ["Assessment"] = ["Kinematics", "Reach"],
     };
 

@@ -1,1 +1,2 @@
-
+// While developing nothing is kept, so that every change is seen. The published page uses service-worker.published.js instead.
+self.addEventListener('fetch', () => {});

@@ -1,0 +1,38 @@
+// What only a script can do: listen to the network and the service worker, and hand over a file.
+let waiting = null;
+
+export async function watch(page) {
+  const tell = () => page.invokeMethodAsync('Tell', navigator.onLine, !!navigator.serviceWorker?.controller, !!waiting);
+  addEventListener('online', tell);
+  addEventListener('offline', tell);
+  await tell();
+  if (!navigator.serviceWorker) return;
+
+  navigator.serviceWorker.addEventListener('controllerchange', tell);
+  const registration = await navigator.serviceWorker.ready;
+  const look = () => {
+    // Without a page it has served, a worker that waits is the first one: nothing newer.
+    waiting = navigator.serviceWorker.controller ? registration.waiting : null;
+    tell();
+  };
+  registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', look));
+  look();
+}
+
+export function takeNewer() {
+  navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
+  waiting?.postMessage('take over');
+}
+
+export function saveFile(name, text) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(link.href);
+}
+
+export function toTop() {
+  scrollTo(0, 0);
+  document.querySelector('h1')?.focus({ preventScroll: true });
+}
