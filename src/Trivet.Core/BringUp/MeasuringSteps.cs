@@ -39,12 +39,16 @@ public static class MeasuringSteps
         {
             if (planned is not { } length || !(length > 0) || Tolerance(length) is not { } tolerance) return;
             string id = $"{what}:{subject.Pointer}{(subject.Case.Length > 0 ? ":" + subject.Case : "")}";
-            steps.Add(new Measuring(id, what, subject, [.. inputs.Distinct().Order(StringComparer.Ordinal)], length, Limit.Between(length - tolerance, length + tolerance, General)));
+            var limit = Limit.Between(Math.Round(length - tolerance, ToNanometre), Math.Round(length + tolerance, ToNanometre), General);
+            steps.Add(new Measuring(id, what, subject, [.. inputs.Distinct().Order(StringComparer.Ordinal)], length, limit));
         }
 
         // A field stated for all chains counts as well as the chain's own: stating either would change the length.
         static IEnumerable<string> Of(string chain, string field) => [$"/robot/chains/{chain}/{field}", $"/robot/common/{field}"];
     }
+
+    /// <summary>Decimals of a metre that a limit is given to, so that it reads as a person would write it.</summary>
+    private const int ToNanometre = 9;
 
     private static Source General { get; } = new(SourceKind.FromMemory, "ISO-2768-1", "table 1, class m");
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using Trivet.BringUp;
 using Trivet.Findings;
@@ -19,6 +20,9 @@ public static class FloorBundleFile
     public const int LargestFile = 4 * 1024 * 1024;
 
     private const string Again = "Export the bundle again and bring it over whole.";
+
+    // The text is never part of a page, so drawings keep their angle brackets and the file its readers.
+    private static readonly JsonWriterOptions Style = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>SHA-256 of the content in its one written form, lower-case hexadecimal.</summary>
     public static string Hash(FloorBundle bundle) => Convert.ToHexStringLower(SHA256.HashData(Json(bundle, hash: "")));
@@ -71,7 +75,7 @@ public static class FloorBundleFile
     private static byte[] Json(FloorBundle bundle, string hash)
     {
         using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        using (var json = new Utf8JsonWriter(stream, Style))
         {
             json.WriteStartObject();
             json.WriteNumber("trivetFloor", Version);
