@@ -67,9 +67,10 @@ public sealed class Assessor
     private Assessed Advised(Assessed assessed, CancellationToken stop)
     {
         var findings = assessed.Ledger.Findings;
-        var asking = findings.Where(f => f is { Verdict: Verdict.FallsShort, Rule.Trade: Trade.Reach, Advice.IsEmpty: true }).Take(MostAdvised);
-        foreach (var finding in asking.ToList())
-            findings = findings.Replace(finding, finding with { Advice = Advise(assessed.Cell, finding, stop) });
+        var asking = findings.Where(f => f is { Verdict: Verdict.FallsShort, Rule.Trade: Trade.Reach, Advice.IsEmpty: true }).Take(MostAdvised).ToArray();
+        var advice = new ImmutableArray<Advice>[asking.Length];
+        Parallel.For(0, asking.Length, i => advice[i] = Advise(assessed.Cell, asking[i], stop));
+        for (int i = 0; i < asking.Length; i++) findings = findings.Replace(asking[i], asking[i] with { Advice = advice[i] });
         return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
     }
 

@@ -35,6 +35,7 @@ internal sealed record StationSearch(
         int n = Motion.Variables;
         Span<double> x = stackalloc double[n];
         double worst = double.NaN;
+        bool undefined = false;
         var at = new Coordinates();
         int points = (int)Math.Round(Math.Pow(3, n));
         for (int i = 0; i < points; i++)
@@ -42,12 +43,12 @@ internal sealed record StationSearch(
             for (int k = 0, code = i; k < n; k++, code /= 3)
                 x[k] = Motion.Low[k] + code % 3 * 0.5 * (Motion.High[k] - Motion.Low[k]);
             double value = Function.At(x);
-            if (!double.IsFinite(value)) return Undefined();
-            if (value <= worst) continue;
+            undefined |= !double.IsFinite(value);
+            if (!double.IsFinite(value) || value <= worst) continue;
             worst = value;
             x.CopyTo(at);
         }
-        return Judge(worst, worst, at, Assurance.Sampled);
+        return undefined && !(worst > FunctionLimit) ? Undefined() : Judge(worst, worst, at, Assurance.Sampled);
     }
 
     /// <summary>The worst value with a bound that holds over the whole volume.</summary>
@@ -55,8 +56,13 @@ internal sealed record StationSearch(
     {
         var limits = new SearchLimits(FunctionLimit, Tolerance, FarTolerance, MostBoxes);
         var found = BranchAndBound.Maximise(Function, Motion.Low, Motion.High, limits, stop);
-        bool refuted = found.Attained > FunctionLimit;
-        if (refuted) return Judge(found.Attained, found.Bound, found.At, Assurance.Proved);
+        if (found.Attained > FunctionLimit)
+        {
+            // One place beyond the limit settles it; where nothing bounds the rest, the value is the worst of those seen.
+            return double.IsFinite(found.Bound)
+                ? Judge(found.Attained, found.Bound, found.At, Assurance.Proved)
+                : Judge(found.Attained, found.Attained, found.At, Assurance.Sampled);
+        }
         return found.Stop switch
         {
             SearchStop.Undefined => Undefined(),
