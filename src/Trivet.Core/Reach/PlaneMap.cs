@@ -51,12 +51,19 @@ public sealed record PlaneMap(MapQuantity Quantity, double Z, double X, double Y
 
         int columns = (int)Math.Ceiling(box.Size.X / step) + 1, rows = (int)Math.Ceiling(box.Size.Y / step) + 1;
         var values = ImmutableArray.CreateBuilder<double>(columns * rows);
+        double[] x = new double[columns], y = new double[columns], z = new double[columns];
+        double[] q1 = new double[columns], q2 = new double[columns], q3 = new double[columns], condition = new double[columns];
         for (int j = 0; j < rows; j++)
         {
             for (int i = 0; i < columns; i++)
+                (x[i], y[i], z[i]) = cell.PlatformFor(new(box.Low.X + i * step, box.Low.Y + j * step, z_C), rotary, linearAxis);
+            PoseBatch.Inverse(robot, x, y, z, q1, q2, q3, condition);
+            for (int i = 0; i < columns; i++)
             {
-                Vec3 p = cell.PlatformFor(new(box.Low.X + i * step, box.Low.Y + j * step, z_C), rotary, linearAxis);
-                values.Add(set.Contains(p) ? Value(robot, p, quantity, joints) : double.NaN);
+                Vec3 p = new(x[i], y[i], z[i]);
+                values.Add(!set.Contains(p) ? double.NaN
+                    : quantity == MapQuantity.Condition ? condition[i]
+                    : Value(robot, p, new(q1[i], q2[i], q3[i]), quantity, joints));
             }
         }
 
@@ -87,17 +94,15 @@ public sealed record PlaneMap(MapQuantity Quantity, double Z, double X, double Y
                 origin, Vec3.UnitX, Vec3.UnitY, (box.Low.X, box.High.X), (box.Low.Y, box.High.Y), resolution);
     }
 
-    private static double Value(DeltaRobot robot, Vec3 p, MapQuantity quantity, ImmutableArray<BallJoint> joints)
+    private static double Value(DeltaRobot robot, Vec3 p, Vec3 q, MapQuantity quantity, ImmutableArray<BallJoint> joints)
     {
-        if (quantity == MapQuantity.Condition) return PoseResult.At(robot, p).Condition;
         double worst = quantity == MapQuantity.Swing ? 0 : 1;
         for (int i = 0; i < robot.Chains.Length; i++)
         {
             var chain = robot.Chains[i];
-            double q = chain.Inverse(p);
             worst = quantity == MapQuantity.Swing
-                ? Math.Max(worst, Swing.Of(chain, joints[i], p, q))
-                : Math.Min(worst, Math.Min(q - chain.TravelFrom, chain.TravelTo - q) / (0.5 * (chain.TravelTo - chain.TravelFrom)));
+                ? Math.Max(worst, Swing.Of(chain, joints[i], p, q[i]))
+                : Math.Min(worst, Math.Min(q[i] - chain.TravelFrom, chain.TravelTo - q[i]) / (0.5 * (chain.TravelTo - chain.TravelFrom)));
         }
 
         return worst;
