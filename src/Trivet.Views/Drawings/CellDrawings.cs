@@ -35,7 +35,8 @@ public static class CellDrawings
         var posture = Posture.Representative(cell, marked);
         // A robot that reaches nothing still has its rails.
         posture ??= Posture.At(cell, Vec3.NaN, 0, 0);
-        var extents = CellParts.ExtentsOf(seen, cell, posture);
+        var reach = CellParts.Reach(seen, cell.Geometry);
+        var extents = CellParts.ExtentsOf(seen, cell, posture, reach);
         string scale = "–";
         if (extents.Empty)
             Labels.Centred(sheet, frame.Area, [(frame.Area.X + frame.Area.Width / 2, frame.Area.Y + frame.Area.Height / 2)],
@@ -44,7 +45,7 @@ public static class CellDrawings
         {
             var view = View.Fit(seen, extents, Inner(seen, frame.Area));
             scale = "1 : " + view.Denominator.ToString(locale.Culture);
-            new CellView(sheet, view, frame.Area, extents, cell, posture, locale).Draw(marked);
+            new CellView(sheet, view, frame.Area, extents, cell, posture, reach, locale).Draw(marked);
         }
 
         frame.Title(name, drawing, scale, seen == Seen.FromAbove ? words.PlanSeen : words.ElevationSeen, cell.Proved ? words.StateProved : words.StatePreview);

@@ -11,10 +11,13 @@ internal static class CellParts
     // Sizes of what the description does not size, for the picture alone, metres.
     private const double RailHalf = 0.012, CarriageHalf = 0.025, ArmHalf = 0.014, ShoulderHalf = 0.03, PlateHalf = 0.008, BeltBeyond = 0.12;
 
+    private const int ReachResolution = 40;
+
     /// <summary>Corners of all that will be drawn, so that a scale can be chosen.</summary>
-    public static Extents ExtentsOf(Seen seen, Assessed cell, Posture? posture)
+    public static Extents ExtentsOf(Seen seen, Assessed cell, Posture? posture, IReadOnlyList<IReadOnlyList<Vec3>> reach)
     {
         var e = new Extents(seen);
+        foreach (var p in reach.SelectMany(loop => loop)) e.Add(p);
         foreach (var bar in Bar.Members(cell.Cell)) foreach (var corner in bar.Corners()) e.Add(corner);
         foreach (var box in cell.Geometry.Stations) foreach (var corner in Zone(box, cell.Cell)) e.Add(corner);
         if (posture is not null)
@@ -33,6 +36,30 @@ internal static class CellParts
 
         if (seen == Seen.AlongY && !e.Empty) e.Add(new((e.MinX + e.MaxX) / 2, 0, 0));
         return e;
+    }
+
+    /// <summary>
+    /// The outline of what the tool centre point reaches, cell frame: in a plan at the height of the lowest station, in an elevation in
+    /// the upright plane through the base.
+    /// </summary>
+    public static IReadOnlyList<IReadOnlyList<Vec3>> Reach(Seen seen, CellGeometry g)
+    {
+        if (g.Robot is not { } robot || g.Stations.IsEmpty) return [];
+        double along = g.Stations[0].LinearAxisAt;
+        var set = new ReachableSet(robot);
+        // The section's points are platform positions in the base frame; what is drawn is where the tool centre point then is.
+        double z_B = g.PlatformFor(new Vec3(0, 0, g.Stations.Min(s => s.X_CS.P.Z)), 0, along).Z;
+        var section = seen == Seen.FromAbove
+            ? ReachableVolume.HorizontalSection(set, z_B, ReachResolution)
+            : ReachableVolume.VerticalSection(set, Vec3.Zero, AzimuthAlongX(g), ReachResolution);
+        return [.. section.Loops.Select(loop => (IReadOnlyList<Vec3>)[.. loop.Select(p => g.TcpFor(p, 0, along))])];
+    }
+
+    /// <summary>The azimuth of the cell's x in the base frame: the upright section that an elevation shows in true shape.</summary>
+    private static double AzimuthAlongX(CellGeometry g)
+    {
+        var x_B = g.X_CB.R.Transpose() * Vec3.UnitX;
+        return g.Robot!.Planar ? 0 : Math.Atan2(x_B.Y, x_B.X);
     }
 
     public static void Frame(Sheet sheet, View view, Cell cell)

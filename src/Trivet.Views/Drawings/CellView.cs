@@ -8,10 +8,10 @@ using Trivet.Views.Words;
 namespace Trivet.Views.Drawings;
 
 /// <summary>One view of a cell on its sheet: parts, dimensions, level marks, names, the worst point.</summary>
-internal sealed class CellView(Sheet sheet, View view, Box area, Extents extents, Assessed cell, Posture? posture, Locale locale)
+internal sealed class CellView(
+    Sheet sheet, View view, Box area, Extents extents, Assessed cell, Posture? posture, IReadOnlyList<IReadOnlyList<Vec3>> reach, Locale locale)
 {
     private const double NameSize = 12, SmallSize = 10.5;
-    private List<List<(double X, double Y)>>? _reach;
 
     private DrawingWords Words => locale.Language.Drawing;
     private double Left => view.AtX(extents.MinX);
@@ -111,40 +111,20 @@ internal sealed class CellView(Sheet sheet, View view, Box area, Extents extents
 
     private Vec3 Base() => cell.Geometry.X_CB.P;
 
-    /// <summary>The outline of what the tool centre point reaches: in the plan at the height of the lowest station, in the elevation through the base.</summary>
     private void Reach()
     {
         foreach (var loop in ReachLoops()) sheet.Polygon(loop, "m");
     }
 
-    private List<List<(double X, double Y)>> ReachLoops()
-    {
-        if (_reach is not null) return _reach;
-        _reach = [];
-        if (cell.Geometry is not { Robot: { } robot, Stations: { IsEmpty: false } stations } g) return _reach;
-        double along = stations[0].LinearAxisAt;
-        var set = new ReachableSet(robot);
-        // The section's points are platform positions in the base frame; what is drawn is where the tool centre point then is.
-        double z_B = g.PlatformFor(new Vec3(0, 0, stations.Min(s => s.X_CS.P.Z)), 0, along).Z;
-        var section = Plan ? ReachableVolume.HorizontalSection(set, z_B, 60) : ReachableVolume.VerticalSection(set, Vec3.Zero, AzimuthAlongX(g), 60);
-        _reach.AddRange(section.Loops.Select(loop => loop.Select(p => view.At(g.TcpFor(p, 0, along))).ToList()));
-        return _reach;
-    }
+    private IEnumerable<IEnumerable<(double X, double Y)>> ReachLoops() => reach.Select(loop => loop.Select(view.At));
 
     /// <summary>Says what the outline of the reach is, from the point of it that has the most room.</summary>
     private void ReachName()
     {
-        if (ReachLoops().FirstOrDefault() is not { Count: > 0 } loop) return;
+        if (ReachLoops().FirstOrDefault()?.ToList() is not { Count: > 0 } loop) return;
         string text = Plan ? Locale.Fill(Words.ReachOutline, ("z", Numbers.Quantity(cell.Geometry.Stations.Min(s => s.X_CS.P.Z), "m", locale))) : Words.ReachThroughBase;
         foreach (var (x, y) in ((double X, double Y)[])[loop.MaxBy(p => p.X - p.Y), loop.MaxBy(p => p.X + p.Y), loop.MinBy(p => p.X), loop.MaxBy(p => p.Y)])
             if (Labels.Callout(sheet, area, x, y, [text], SmallSize, "s o", "d", 90)) return;
-    }
-
-    /// <summary>The azimuth of the cell's x in the base frame: the upright section that an elevation shows in true shape.</summary>
-    private static double AzimuthAlongX(CellGeometry g)
-    {
-        var x_B = g.X_CB.R.Transpose() * Vec3.UnitX;
-        return g.Robot!.Planar ? 0 : Math.Atan2(x_B.Y, x_B.X);
     }
 
     private void PlanDimensions()

@@ -23,8 +23,9 @@ internal static class Labels
                 var whole = box.Grown(4);
                 if (!within.Contains(whole) || !sheet.Free(whole)) continue;
                 sheet.Polyline([(x, y), (ex, ey), (right ? ex + Shelf : ex - Shelf, ey)], leader);
+                // Towards the leader the text stands exactly, whatever the face.
                 for (int i = 0; i < lines.Count; i++)
-                    sheet.Text(box.X, box.Y + TextMetrics.Ascent * size + i * pitch, lines[i], size, style);
+                    sheet.Text(right ? box.X : box.Right, box.Y + TextMetrics.Ascent * size + i * pitch, lines[i], size, style, right ? Anchor.Start : Anchor.End);
                 return true;
             }
         }

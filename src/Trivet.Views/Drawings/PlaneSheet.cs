@@ -15,6 +15,9 @@ internal sealed class PlaneSheet
     private const double HatchPitch = 3.2, LabelSize = 10.5, NameSize = 12;
     private const int Resolution = 96;
 
+    /// <summary>Pixels. Shorter pieces are what the grid leaves of a line that runs along the end of the reach.</summary>
+    private const double ShortestContour = 30;
+
     private readonly Assessed _cell;
     private readonly Locale _locale;
     private readonly PlaneQuantity _quantity;
@@ -102,7 +105,7 @@ internal sealed class PlaneSheet
         Hatch(view);
         foreach (var loop in _outline.Loops) _sheet.Polygon(loop.Select(view.At), "w");
         var labels = new List<(List<(double X, double Y)> Line, string Text, string Style)>();
-        foreach (double level in Levels) Contour(level, Level(level), "b", "o");
+        foreach (double level in Levels) Contour(level, Level(level), "", "o");
         double limit = Limit;
         if (double.IsFinite(limit)) Contour(limit, $"{Words.LegendLimit} {Level(limit)}", "x", "a o");
         foreach (var box in _cell.Geometry.Stations.Where(b => b.LinearAxisAt == _cell.Geometry.Stations[0].LinearAxisAt))
@@ -121,6 +124,7 @@ internal sealed class PlaneSheet
             foreach (var line in Contours.At(_map, level))
             {
                 var drawn = line.Select(p => (view.AtX(p.X), view.AtUp(p.Y))).ToList();
+                if (LengthOf(drawn) < ShortestContour) continue;
                 _sheet.Polyline(drawn, style);
                 labels.Add((drawn, text, words));
             }
@@ -143,11 +147,16 @@ internal sealed class PlaneSheet
     private void Label(List<(double X, double Y)> line, string text, string style)
     {
         double w = TextMetrics.Width(text, LabelSize);
-        double length = 0;
-        for (int i = 1; i < line.Count; i++) length += Math.Sqrt(Math.Pow(line[i].X - line[i - 1].X, 2) + Math.Pow(line[i].Y - line[i - 1].Y, 2));
-        if (length < 2 * w + 16) return;
+        if (LengthOf(line) < 2 * w + 16) return;
         var places = ((double[])[0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6, 0.05, 0.95]).Select(f => line[(int)(f * (line.Count - 1))]);
         Labels.Centred(_sheet, _frame.Area, places, text, LabelSize, style);
+    }
+
+    private static double LengthOf(List<(double X, double Y)> line)
+    {
+        double length = 0;
+        for (int i = 1; i < line.Count; i++) length += Math.Sqrt(Math.Pow(line[i].X - line[i - 1].X, 2) + Math.Pow(line[i].Y - line[i - 1].Y, 2));
+        return length;
     }
 
     /// <summary>Lines at 45°, each broken where the value is good enough for its density.</summary>

@@ -39,10 +39,10 @@ internal sealed class SheetFrame
         double top = Area.Bottom, right = Width - Margin;
         Sheet.Line(Margin, top, right, top, "b");
         Sheet.Line(Area.Right, Margin, Area.Right, top, "");
-        Sheet.Text(Margin + 12, top + 20, TextMetrics.Cut(cell, 15, 320), 15, "k");
+        Sheet.Text(Margin + 12, top + 20, TextMetrics.Cut(cell, 15, 316), 15, "k");
         Sheet.Text(Margin + 12, top + 37, drawing, Normal, "s");
-        double x = Margin + 352;
-        foreach (var (head, text, width) in ((string, string, double)[])[(Words.Scale, scale, 76), (Words.Dimensions, Words.Millimetres, 82), (Words.View, seen, 132), (Words.State, state, 0)])
+        double x = Area.Right - 76 - 82 - 134;
+        foreach (var (head, text, width) in ((string, string, double)[])[(Words.Scale, scale, 76), (Words.Dimensions, Words.Millimetres, 82), (Words.View, seen, 134), (Words.State, state, 0)])
         {
             Sheet.Line(x, top, x, Height - Margin, "");
             Sheet.Text(x + 10, top + 17, head, Small, "s");
