@@ -7,7 +7,7 @@ namespace Trivet.Reach;
 /// The surface of a set that is known only by asking "is this point inside?". A grid of cubes is cut into six tetrahedra each, all
 /// along the same diagonal (Freudenthal–Kuhn), so that the cuts of neighbours match; each tetrahedron with corners on both sides
 /// of the border contributes one or two triangles, and each of their vertices is moved on to the border by bisection along its edge.
-/// Tetrahedra leave no ambiguous case, hence the surface is closed by construction. Edges sharper than a cube are cut off;
+/// Tetrahedra leave no ambiguous case, hence the surface is closed by construction. Edges sharper than a cube are cut off (see <see cref="Creases"/>);
 /// what is thinner than a cube can be missed.
 /// <para>Method: marching tetrahedra, common practice of the field; the table is computed below, not copied.</para>
 /// </summary>

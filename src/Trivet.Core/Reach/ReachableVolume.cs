@@ -11,7 +11,7 @@ public sealed record VolumeEstimate(double CubicMetres, double Error);
 public static class ReachableVolume
 {
     /// <summary>Fine enough for a picture.</summary>
-    public const int DisplayResolution = 40;
+    public const int DisplayResolution = 32;
 
     private const int Coarse = 20;
 
@@ -25,7 +25,7 @@ public static class ReachableVolume
         double side = Math.Max(box.Size.X, Math.Max(box.Size.Y, box.Size.Z)) / resolution;
         int nx = Steps(box.Size.X), ny = Steps(box.Size.Y), nz = Steps(box.Size.Z);
         // One empty layer all round closes the surface.
-        return Marching.Surface(set.Contains, box.Grown(side), nx + 2, ny + 2, nz + 2);
+        return Creases.Sharpened(Marching.Surface(set.Contains, box.Grown(side), nx + 2, ny + 2, nz + 2), set.Contains);
 
         int Steps(double length) => Math.Max(2, (int)Math.Ceiling(length / side));
     }
