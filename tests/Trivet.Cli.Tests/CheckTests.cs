@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Trivet.Files;
 using Xunit;
 
 namespace Trivet.Cli.Tests;
@@ -7,11 +8,32 @@ namespace Trivet.Cli.Tests;
 public sealed class CheckTests
 {
     [Fact]
-    public async Task The_complete_sample_holds_and_ends_with_0()
+    public async Task The_complete_sample_with_its_questions_answered_holds_and_ends_with_0()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Trivet("check", Answered(folder));
+        Assert.Equal("", run.Error);
+        Assert.StartsWith("Jar lids\n0 falling short, 0 open,", run.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.AllHold, run.Code);
+    }
+
+    [Fact]
+    public async Task A_question_nobody_answered_is_open_and_ends_with_1()
     {
         var run = await Run.Trivet("check", Repository.Sample("jar-lids"));
-        Assert.Equal(ExitCode.AllHold, run.Code);
-        Assert.StartsWith("Jar lids\n0 fall short, 0 open,", run.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        Assert.StartsWith("Jar lids\n0 falling short, 1 open,", run.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>The jar lids with an answer to each open question of their brief.</summary>
+    private static string Answered(TemporaryFolder folder)
+    {
+        var cell = CellFile.Read(File.ReadAllBytes(Repository.Sample("jar-lids")), "jar-lids.json").Cell!;
+        var questions = cell.Brief.OpenQuestions;
+        foreach (var (id, question) in questions) questions = questions.SetItem(id, question with { Answer = question.Answer ?? "Yes." });
+        string file = folder.File("answered.json");
+        File.WriteAllText(file, CellFile.Write(cell with { Brief = cell.Brief with { OpenQuestions = questions } }));
+        return file;
     }
 
     [Fact]
@@ -62,7 +84,7 @@ public sealed class CheckTests
         var run = await Run.Trivet("check", Repository.Sample("jar-lids"), "--format", "json");
         using var json = JsonDocument.Parse(run.Output);
         Assert.Equal("trivet-assessment", json.RootElement.GetProperty("format").GetString());
-        Assert.True(json.RootElement.GetProperty("summary").GetProperty("allHold").GetBoolean());
+        Assert.Equal(run.Code == ExitCode.AllHold, json.RootElement.GetProperty("summary").GetProperty("allHold").GetBoolean());
         Assert.Equal(64, json.RootElement.GetProperty("cell").GetProperty("revision").GetString()!.Length);
         Assert.Equal(run.Output, (await Run.Trivet("check", Repository.Sample("jar-lids"), "--format", "json")).Output);
     }
