@@ -20,7 +20,6 @@ public sealed class PoseTests
         await File.WriteAllLinesAsync(points, ["x[m],y[m],z[m]", .. reference.Select(r => Line(r[..3]))], TestContext.Current.CancellationToken);
 
         var run = await Run.Trivet("pose", CellFile(folder, family), "--points", points);
-        Assert.Equal("", run.Error);
         Assert.StartsWith(family == "rail" ? "x[mm],y[mm],z[mm],q_a[mm]," : "x[mm],y[mm],z[mm],q_a[deg],", run.Output, StringComparison.Ordinal);
         var computed = Rows(run.Output);
         Assert.Equal(reference.Length, computed.Length);
