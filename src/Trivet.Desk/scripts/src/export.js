@@ -29,7 +29,7 @@ export async function savePng(button) {
   }
 }
 
-const drawingOf = (button) => button.closest('figure')?.querySelector('svg svg');
+const drawingOf = (button) => button.closest('figure')?.querySelector('svg svg svg');
 
 function textOf(svg) {
   const copy = svg.cloneNode(true);

@@ -22,7 +22,7 @@ export function movableStations(host, desk) {
 
   function dress() {
     // Parts of a picture are not reached by assistive technology; this one has parts to work on.
-    host.querySelector('svg svg')?.setAttribute('role', 'group');
+    host.querySelector('svg svg svg')?.setAttribute('role', 'group');
     for (const group of host.querySelectorAll(Stations)) {
       if (group.getAttribute('tabindex')) continue;
       group.setAttribute('tabindex', '0');
