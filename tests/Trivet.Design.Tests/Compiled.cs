@@ -27,7 +27,7 @@ internal static class Compiled
 
     /// <summary>All types of one assembly, those the compiler made for its own use left out.</summary>
     public static IEnumerable<IType> Types(Assembly assembly) =>
-        All.Value.Types.Where(t => t.Assembly.Name == assembly.GetName().Name && !t.IsCompilerGenerated);
+        All.Value.Types.Where(t => AssemblyOf(t) == assembly.GetName().Name && !t.IsCompilerGenerated);
 
     /// <summary>All types in a namespace of Trivet.Core, those nested or below it included.</summary>
     public static IEnumerable<IType> Folder(string folder) =>
@@ -36,10 +36,13 @@ internal static class Compiled
     /// <summary>The folder of Core a type lives in; null for other types.</summary>
     public static string? FolderOf(IType type)
     {
-        if (type.Assembly.Name != "Trivet.Core") return null;
+        if (AssemblyOf(type) != "Trivet.Core") return null;
         string[] parts = type.Namespace.FullName.Split('.');
         return parts is ["Trivet", var folder, ..] ? folder : null;
     }
+
+    /// <summary>Null for what belongs to none, such as a pointer to a function.</summary>
+    public static string? AssemblyOf(IType type) => type.Assembly is { } assembly ? assembly.Name : null;
 
     /// <summary>Every use of another type, as "who uses what".</summary>
     public static IEnumerable<(string User, IType Used)> Uses(IType type) =>

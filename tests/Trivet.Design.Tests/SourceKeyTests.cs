@@ -3,7 +3,7 @@ using Xunit;
 
 namespace Trivet.Design.Tests;
 
-/// <summary>Every source that code or tests name stands in docs/sources.md, and every page they name is there.</summary>
+/// <summary>Every source that the code names stands in docs/sources.md, and every page it names is there.</summary>
 public sealed partial class SourceKeyTests
 {
     [Fact]
@@ -11,7 +11,7 @@ public sealed partial class SourceKeyTests
     {
         string bibliography = File.ReadAllText(Repository.File("docs/sources.md"));
         var used = from file in Repository.Files()
-                   where file.EndsWith(".cs", StringComparison.Ordinal)
+                   where file.StartsWith("src", StringComparison.Ordinal) && file.EndsWith(".cs", StringComparison.Ordinal)
                    let text = File.ReadAllText(Repository.File(file))
                    from Match match in Bracketed().Matches(text).Concat(Named().Matches(text))
                    select (match.Groups["key"].Value, file);

@@ -41,7 +41,7 @@ public sealed class WhoMayUseWhomTests
         Assert.NotEmpty(Compiled.Types(Compiled.Projects[project]));
         var wrong = from type in Compiled.Types(Compiled.Projects[project])
                     from use in Compiled.Uses(type)
-                    let target = use.Used.Assembly.Name
+                    let target = Compiled.AssemblyOf(use.Used)
                     where target != own && trivet.Contains(target) && !allowed.Contains(target)
                     select $"{use.User} uses {use.Used.FullName}";
         Assert.Empty(wrong.Distinct());
