@@ -76,6 +76,7 @@ public static class DeskHost
         app.Use(SecurityHeaders.Add);
         app.UseAntiforgery();
         app.MapStaticAssets();
+        FloorSite.Map(app, store);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
