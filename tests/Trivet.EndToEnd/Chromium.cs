@@ -27,6 +27,8 @@ public sealed class Chromium : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         if (Path is null) return;
+        // A loaded machine may take its time; no test measures by this.
+        Assertions.SetDefaultExpectTimeout(90_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = Flags });
     }
@@ -43,8 +45,7 @@ public sealed class Chromium : IAsyncLifetime
             AcceptDownloads = true,
         });
         var page = await context.NewPageAsync();
-        // A loaded machine may take its time; no test measures by this.
-        page.SetDefaultTimeout(60_000);
+        page.SetDefaultTimeout(90_000);
         return page;
     }
 
