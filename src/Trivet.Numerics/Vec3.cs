@@ -28,7 +28,9 @@ public readonly record struct Vec3(double X, double Y, double Z)
 
     public double this[int axis] => axis switch
     {
-        0 => X, 1 => Y, 2 => Z,
+        0 => X,
+        1 => Y,
+        2 => Z,
         _ => throw new ArgumentOutOfRangeException(nameof(axis), axis, "An axis is 0, 1 or 2."),
     };
 }

@@ -29,7 +29,10 @@ public static class HomingRules
     /// <summary>As <see cref="Together"/>, for arms that turn.</summary>
     public static Rule TogetherTurn { get; } = Together with
     {
-        Id = "reach.homing-together-turn", Unit = "rad", Title = "The arms may be homed together from where they stand", Method = Derived("docs/rules/reach.homing-together-turn.md"),
+        Id = "reach.homing-together-turn",
+        Unit = "rad",
+        Title = "The arms may be homed together from where they stand",
+        Method = Derived("docs/rules/reach.homing-together-turn.md"),
     };
 
     private static Source Derived(string page) => new(SourceKind.Derived, "trivet", page);

@@ -214,7 +214,10 @@ public static class MountSearch
         const double Tenth = Math.PI / 1800;
         return mount with
         {
-            X = Round(mount.X, given.X, 0.001), Y = Round(mount.Y, given.Y, 0.001), Z = Round(mount.Z, given.Z, 0.001), Yaw = Round(mount.Yaw, given.Yaw, Tenth),
+            X = Round(mount.X, given.X, 0.001),
+            Y = Round(mount.Y, given.Y, 0.001),
+            Z = Round(mount.Z, given.Z, 0.001),
+            Yaw = Round(mount.Yaw, given.Yaw, Tenth),
         };
 
         static double? Round(double? v, double? before, double grain) => v is { } x && v != before ? Math.Round(x / grain) * grain : v;

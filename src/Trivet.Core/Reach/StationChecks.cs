@@ -70,7 +70,8 @@ internal static class StationChecks
         {
             var (distance, at) = s.Motion.LargestOffPlane();
             yield return new Judged(
-                ReachRules.Plane, new(s.At), inputs, distance, Limit.AtMost(PlaneTolerance, ReachRules.Plane.Method), Assurance.Exact) { Worst = at };
+                ReachRules.Plane, new(s.At), inputs, distance, Limit.AtMost(PlaneTolerance, ReachRules.Plane.Method), Assurance.Exact)
+            { Worst = at };
         }
 
         if (cell.Robot.Rotary.Fitted == true)

@@ -34,7 +34,9 @@ public sealed class ChartTests
 
     private static Chart Named(string name) => name switch
     {
-        "trade" => Trade, "cloud" => Cloud, "counts" => Counts,
+        "trade" => Trade,
+        "cloud" => Cloud,
+        "counts" => Counts,
         _ => new("Nothing measured yet", new("x"), new("y"), []),
     };
 
