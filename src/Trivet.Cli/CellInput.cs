@@ -41,31 +41,20 @@ internal sealed record CellInput(string Name, Cell Cell)
 
     private static CellInput? FromFile(string path, TextWriter error)
     {
-        if (Bytes(path, error) is not { } utf8) return null;
-        string name = path == "-" ? "standard input" : path;
-        var read = CellFile.Read(utf8, name);
-        if (read.Cell is { } cell) return new(name, cell);
+        var read = path == "-" ? StandardInput() : CellFile.Load(path);
+        if (read.Cell is { } cell) return new(path == "-" ? "standard input" : path, cell);
         Refusals.Write(read.Errors, error);
         return null;
     }
 
-    private static byte[]? Bytes(string path, TextWriter error)
+    /// <summary>Reads no more of standard input than the reader would take, and one byte that tells it there was more.</summary>
+    private static CellRead StandardInput()
     {
-        try
-        {
-            if (path != "-") return File.ReadAllBytes(path);
-            using var input = Console.OpenStandardInput();
-            using var whole = new MemoryStream();
-            input.CopyTo(whole);
-            return whole.ToArray();
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            error.WriteLine(File.Exists(path)
-                ? $"trivet: {path} cannot be read: {e.Message}"
-                : $"trivet: there is no file or folder {path}. Give the path of a cell file; `trivet new {path}` starts one.");
-            return null;
-        }
+        using var input = Console.OpenStandardInput();
+        using var whole = new MemoryStream();
+        var block = new byte[1 << 16];
+        for (int read; whole.Length <= CellFile.LargestSize && (read = input.Read(block)) > 0;) whole.Write(block, 0, read);
+        return CellFile.Read(whole.GetBuffer().AsSpan(0, (int)whole.Length), "standard input");
     }
 
     // Apart, so that reading a bare file loads nothing of the database.

@@ -1,7 +1,11 @@
 using System.CommandLine;
 using System.Text;
+using Trivet.Cells;
+using Trivet.Files;
 using Trivet.Findings;
 using Trivet.Kinematics;
+using Trivet.Numerics;
+using Trivet.Views.Poses;
 
 namespace Trivet.Cli;
 
@@ -22,31 +26,45 @@ internal static class PoseCommand
             Description = "Table with a column for each chain's drive reading, such as q_a[mm],q_b[mm],q_c[mm]; degrees for cranks.",
             HelpName = "FILE.csv",
         };
+        var at = new Option<string?>("--at")
+        {
+            Description = "One place in full, in place of a table: x, y and z of the platform's reference point in the base frame.",
+            HelpName = "X,Y,Z",
+        };
+        var shown = new Option<bool>("--as-shown")
+        {
+            Description = "Places and readings are as the controller shows them, by the cell's controller mapping.",
+        };
         var outOption = Options.Out("Write the table to this file instead of standard output.");
         var command = new TaughtCommand(
             "pose",
             """
-            Turn places into drive readings (--points), or drive readings into places (--joints). Each row also gets the condition
+            Turn places into drive readings (--points), or drive readings into places (--joints), or tell everything about one place
+            (--at), with every mode of assembly and which one is taken. Each row of a table also gets the condition
             number of ∂q/∂p, the largest swing of a ball joint, and the reserve: the smallest distance of a reading to an end of
             its travel, negative beyond it. What a rod does not reach stays empty. Ends with 1 when a row is not reached within travel.
             """,
             new Example("pose samples/jar-lids.json --points points.csv", "Drive readings for the places in a table; any unit of length may stand in its head."),
             new Example("pose samples/jar-lids.json --points points.csv --out readings.csv", "Into a file."),
-            new Example("pose samples/jar-lids.json --joints readings.csv", "And back: a table that was written here can be read here."))
+            new Example("pose samples/jar-lids.json --joints readings.csv", "And back: a table that was written here can be read here."),
+            new Example("pose samples/jar-lids.json --joints shown.csv --as-shown", "Readings typed off the controller: columns shown_a,shown_b,shown_c."),
+            new Example("pose samples/jar-lids.json --at \"60 mm, 0 mm, -780 mm\"", "One place: readings, singularities, swing, every mode of assembly."))
         {
-            cell, cellId, points, joints, outOption,
+            cell, cellId, points, joints, at, shown, outOption,
         };
         command.Validators.Add(result =>
         {
-            if (result.GetValue(points) is null == (result.GetValue(joints) is null))
-                result.AddError("Give either --points FILE.csv or --joints FILE.csv.");
+            if (new[] { points, joints, at }.Count(o => result.GetValue(o) is not null) != 1)
+                result.AddError("Give one of --points FILE.csv, --joints FILE.csv and --at X,Y,Z.");
         });
         command.SetAction(async (parsed, stop) =>
         {
             var error = parsed.InvocationConfiguration.Error;
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
             if (Robot(input, error) is not { } robot) return ExitCode.Refused;
-            var table = new PoseTable(robot, Balls(input));
+            var controller = ControllerReadings.Of(input.Cell.Controller, robot, new Reading());
+            if (parsed.GetValue(at) is { } place) return At(parsed, outOption, input, robot, controller, place, parsed.GetValue(shown));
+            var table = new PoseTable(robot, Balls(input), parsed.GetValue(shown) ? controller : null);
 
             bool forward = parsed.GetValue(joints) is not null;
             string file = parsed.GetValue(joints) ?? parsed.GetValue(points)!;
@@ -67,6 +85,50 @@ internal static class PoseCommand
             }
         });
         return command;
+    }
+
+    private static int At(
+        ParseResult parsed, Option<string?> outOption, CellInput input, DeltaRobot robot, ControllerReadings controller, string text, bool shown)
+    {
+        var error = parsed.InvocationConfiguration.Error;
+        // A decimal comma can not stand here: the commas part the numbers.
+        var parts = text.Split(',', StringSplitOptions.TrimEntries);
+        var read = parts.Select(p => Quantity.Parse(p, Dimension.Length)).ToArray();
+        if (read.Length != 3)
+        {
+            error.WriteLine("trivet: --at takes three lengths, like \"60 mm, 0 mm, -780 mm\".");
+            return ExitCode.Refused;
+        }
+
+        foreach (var length in read)
+        {
+            if (length.Ok) continue;
+            error.WriteLine($"trivet: --at: {length.Problem}; {length.Remedy}");
+            return ExitCode.Refused;
+        }
+
+        var typed = new Vec3(read[0].Value, read[1].Value, read[2].Value);
+        var p = shown ? controller.Place(typed) : typed;
+        var steps = new Reading();
+        double[] drive = [.. RobotInputs.DriveSteps(input.Cell.Robot, steps)];
+        var sheet = PoseSheet.Of(robot, controller, Balls(input), steps.Complete ? drive : [], p);
+        int written = Options.Write(parsed, outOption, to => Write(sheet, to.Text));
+        bool reached = robot.WithinTravel(robot.Inverse(p));
+        return written != ExitCode.AllHold ? written : reached ? ExitCode.AllHold : ExitCode.NotAllHold;
+    }
+
+    private static void Write(PoseSheet sheet, TextWriter to)
+    {
+        int wide = sheet.Rows.Max(r => r.What.Length);
+        foreach (var row in sheet.Rows) to.WriteLine($"{row.What.PadRight(wide)}  {row.Shown}");
+        to.WriteLine();
+        to.WriteLine("Modes of assembly");
+        foreach (var mode in sheet.Modes)
+        {
+            var chains = mode.Chains.Zip(mode.Readings, (c, q) => $"{c} {q}");
+            to.WriteLine($"{(mode.Chosen ? "●" : "○")} {string.Join(", ", chains)}");
+            to.WriteLine($"    {mode.Why}");
+        }
     }
 
     private static DeltaRobot? Robot(CellInput input, TextWriter error)

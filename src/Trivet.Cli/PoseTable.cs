@@ -11,12 +11,14 @@ namespace Trivet.Cli;
 /// sent there and back; columns that are computed are passed over.
 /// </summary>
 /// <param name="balls">In the order of the chains; empty where they are not stated.</param>
-internal sealed class PoseTable(DeltaRobot robot, BallJoint[] balls)
+/// <param name="controller">Given when places and readings stand in the table as the controller shows them.</param>
+internal sealed class PoseTable(DeltaRobot robot, BallJoint[] balls, ControllerReadings? controller)
 {
     private static readonly ImmutableArray<CsvColumn> Place =
         [new("x", Dimension.Length, Unit: "mm"), new("y", Dimension.Length, Unit: "mm"), new("z", Dimension.Length, Unit: "mm")];
 
-    private readonly ImmutableArray<CsvColumn> _readings = [.. robot.ChainIds.Select(id => Drive(robot, $"q_{id}"))];
+    private readonly ImmutableArray<CsvColumn> _readings = [.. robot.ChainIds.Select(id =>
+        controller is null ? Drive(robot, $"q_{id}") : new CsvColumn($"shown_{id}", Dimension.One))];
 
     /// <summary>Condition number of ∂q/∂p; largest swing of a ball joint; smallest distance of a reading to an end of its travel,
     /// negative beyond it, empty where a rod does not reach.</summary>
@@ -42,7 +44,7 @@ internal sealed class PoseTable(DeltaRobot robot, BallJoint[] balls)
                 progress.Report(done());
             }
 
-            var v = new Vec3(read[0], read[1], given.Length == 3 ? read[2] : 0);
+            var v = Typed(new(read[0], read[1], given.Length == 3 ? read[2] : 0), forward);
             var pose = forward ? Forward(v) : PoseResult.At(robot, v);
             allReached &= pose.Reached && robot.WithinTravel(pose.Q);
             Fill(row, pose);
@@ -57,6 +59,15 @@ internal sealed class PoseTable(DeltaRobot robot, BallJoint[] balls)
         ? new(name, Dimension.Length, Unit: "mm")
         : new(name, Dimension.Angle, Unit: "deg");
 
+    /// <summary>A place or a set of readings as it stands in the table, in Trivet's own numbers.</summary>
+    private Vec3 Typed(Vec3 v, bool forward)
+    {
+        if (controller is null) return v;
+        if (!forward) return controller.Place(v);
+        var axes = controller.Axes;
+        return new(axes[0].Reading(v.X), axes[1].Reading(v.Y), axes.Length == 3 ? axes[2].Reading(v.Z) : 0);
+    }
+
     private PoseResult Forward(Vec3 q)
     {
         var closed = ForwardPose.Of(robot, q);
@@ -65,8 +76,9 @@ internal sealed class PoseTable(DeltaRobot robot, BallJoint[] balls)
 
     private void Fill(double[] row, in PoseResult pose)
     {
-        for (int i = 0; i < 3; i++) row[i] = pose.P[i];
-        for (int i = 0; i < _readings.Length; i++) row[3 + i] = pose.Q[i];
+        var place = controller?.Shown(pose.P) ?? pose.P;
+        for (int i = 0; i < 3; i++) row[i] = place[i];
+        for (int i = 0; i < _readings.Length; i++) row[3 + i] = controller?.Axes[i].Shown(pose.Q[i]) ?? pose.Q[i];
         row[^3] = pose.Condition;
         row[^2] = balls.Length == 0 ? double.NaN : 0;
         for (int i = 0; i < balls.Length; i++) row[^2] = Math.Max(row[^2], Swing.Of(robot.Chains[i], balls[i], pose.P, pose.Q[i]));

@@ -60,7 +60,7 @@ public sealed class CheckTests
     }
 
     [Theory]
-    [InlineData("not-there.json", "there is no file or folder")]
+    [InlineData("not-there.json", "there is no such file")]
     [InlineData(".", "no job folder")]
     public async Task What_cannot_be_read_is_refused_with_a_way_on(string path, string words)
     {

@@ -49,6 +49,40 @@ public sealed class PoseTests
     }
 
     [Fact]
+    public async Task Readings_typed_off_the_controller_pass_through_the_mapping()
+    {
+        using var folder = new TemporaryFolder();
+        string points = folder.File("points.csv"), shown = folder.File("shown.csv"), back = folder.File("back.csv");
+        // Biscuits: the controller counts its arms the other way and its frame is turned by a quarter.
+        await File.WriteAllTextAsync(points, "x[mm],y[mm],z[mm]\n40,-20,-700\n", TestContext.Current.CancellationToken);
+        string cell = Repository.Sample("biscuits");
+        Assert.Equal(ExitCode.AllHold, (await Run.Trivet("pose", cell, "--points", points, "--as-shown", "--out", shown)).Code);
+        Assert.Equal(ExitCode.AllHold, (await Run.Trivet("pose", cell, "--joints", shown, "--as-shown", "--out", back)).Code);
+        var (there, andBack) = (Rows(await File.ReadAllTextAsync(shown, TestContext.Current.CancellationToken)), Rows(await File.ReadAllTextAsync(back, TestContext.Current.CancellationToken)));
+        for (int column = 0; column < 6; column++) Assert.Equal(there[0][column], andBack[0][column], 1e-9);
+
+        // The controller's x is the base frame's y, so (40, -20) there is (20, 40) here.
+        string own = folder.File("own.csv");
+        await File.WriteAllTextAsync(points, "x[mm],y[mm],z[mm]\n20,40,-700\n", TestContext.Current.CancellationToken);
+        Assert.Equal(ExitCode.AllHold, (await Run.Trivet("pose", cell, "--points", points, "--out", own)).Code);
+        var (asShown, asComputed) = (Rows(await File.ReadAllTextAsync(shown, TestContext.Current.CancellationToken)), Rows(await File.ReadAllTextAsync(own, TestContext.Current.CancellationToken)));
+        for (int arm = 3; arm < 6; arm++) Assert.Equal(-asComputed[0][arm], asShown[0][arm], 1e-9);
+    }
+
+    [Fact]
+    public async Task One_place_in_full_lists_every_mode_of_assembly_with_the_one_chosen()
+    {
+        var run = await Run.Trivet("pose", Repository.Sample("jar-lids"), "--at", "60 mm, 0 mm, -780 mm");
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        var lines = run.Output.Split('\n');
+        // Two solutions a chain: eight modes, one of them chosen.
+        Assert.Equal(8, lines.Count(l => l.StartsWith('●') || l.StartsWith('○')));
+        Assert.Equal(1, lines.Count(l => l.StartsWith('●')));
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("pose", Repository.Sample("jar-lids"), "--at", "60, 0, -780")).Code);
+        Assert.Equal(ExitCode.NotAllHold, (await Run.Trivet("pose", Repository.Sample("jar-lids"), "--at", "3 m, 0 mm, -780 mm")).Code);
+    }
+
+    [Fact]
     public async Task A_place_out_of_reach_stays_empty_and_ends_with_1()
     {
         using var folder = new TemporaryFolder();
