@@ -28,11 +28,11 @@ public sealed class FieldRowTests : BunitContext
     }
 
     [Fact]
-    public void A_field_asked_for_at_the_depth_says_so_while_it_is_empty()
+    public void A_field_that_the_ledger_misses_says_so()
     {
-        Assert.NotEmpty(Row(Height with { Text = "" }).FindAll(".mark"));
-        Assert.Empty(Row(Height).FindAll(".mark"));
-        Assert.Empty(Row(Height with { Text = "", NeededAt = Depth.AsBuilt }).FindAll(".mark"));
+        Assert.NotEmpty(Row(Height with { Text = "" }, missing: true).FindAll(".mark"));
+        // An empty field is not asked for by being empty: an upper arm has no place on a rail, a common azimuth none at all.
+        Assert.Empty(Row(Height with { Text = "" }).FindAll(".mark"));
     }
 
     [Fact]
@@ -43,6 +43,6 @@ public sealed class FieldRowTests : BunitContext
         Assert.True(row.FindAll("option")[2].HasAttribute("selected"));
     }
 
-    private IRenderedComponent<FieldRow> Row(CellField field, Func<string, Task<FileError?>>? set = null) => Render<FieldRow>(p => p
-        .Add(c => c.Field, field).Add(c => c.Depth, Depth.Build).Add(c => c.Set, set ?? (_ => Task.FromResult<FileError?>(null))));
+    private IRenderedComponent<FieldRow> Row(CellField field, Func<string, Task<FileError?>>? set = null, bool missing = false) => Render<FieldRow>(p => p
+        .Add(c => c.Field, field).Add(c => c.Missing, missing).Add(c => c.Set, set ?? (_ => Task.FromResult<FileError?>(null))));
 }
