@@ -35,9 +35,9 @@ internal sealed class CellPage(IPage page, Uri desk, string id)
         await Assertions.Expect(page.Locator(".heading nav")).ToBeVisibleAsync();
     }
 
-    /// <summary>Waits until the ledger shown is the proved one.</summary>
+    /// <summary>Waits until the ledger shown is the proved one, with its advice.</summary>
     public Task ProvedAsync() =>
-        Assertions.Expect(page.Locator("[data-proved='yes']").First).ToBeAttachedAsync(new() { Timeout = 120_000 });
+        Assertions.Expect(page.Locator("[data-settled='yes']")).ToBeAttachedAsync(new() { Timeout = 300_000 });
 
     public async Task<long> SerialAsync() =>
         long.Parse((await page.Locator(".findings").GetAttributeAsync("data-serial"))!, CultureInfo.InvariantCulture);

@@ -48,7 +48,7 @@ public sealed class SpaceTests(Chromium chromium) : IAsyncLifetime
         await page.Locator("[data-drawing='Space']").ClickAsync();
         await Assertions.Expect(page.Locator(".no-space")).ToBeVisibleAsync();
         await page.Locator("[data-drawing='Plan']").ClickAsync();
-        await Assertions.Expect(page.Locator(".plan svg")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".plan svg.tv")).ToBeVisibleAsync();
     }
 
     private static Task<int> DistinctColoursAsync(IPage page) => page.EvaluateAsync<int>("""

@@ -40,7 +40,8 @@ public sealed class Assessor
 
     /// <summary>The full answer. Cancelling gives the findings reached so far; the rest say that they were not computed.</summary>
     /// <param name="progress">Fraction done, 0 to 1.</param>
-    public Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop)
+    /// <param name="withAdvice">Advice tries many changes and may take longer than the proof; a page shows the verdicts first.</param>
+    public Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop, bool withAdvice = true)
     {
         if (_proved.Count > MostRemembered) _proved.Clear();
         var plan = PlanOf(cell);
@@ -56,7 +57,8 @@ public sealed class Assessor
             }
             progress?.Report(Interlocked.Increment(ref done) / (double)results.Length);
         });
-        return Advised(Gather(cell, plan, results, proved: !stop.IsCancellationRequested), stop);
+        var assessed = Gather(cell, plan, results, proved: !stop.IsCancellationRequested);
+        return withAdvice ? Advised(assessed, stop) : assessed;
     }
 
     /// <summary>Single changes that would make a finding hold, each tried out on the fast answer; empty when none does.</summary>

@@ -1,5 +1,6 @@
 using Trivet.Assessment;
 using Trivet.Cells;
+using Trivet.Findings;
 using Trivet.Store;
 
 namespace Trivet.Desk.Sessions;
@@ -27,7 +28,7 @@ public sealed class CellSession : IAsyncDisposable
     {
         (_store, _assessor, _clock, Draft) = (store, assessor, clock, draft);
         Now = _assessor.Preview(cell);
-        if (!Now.Proved) Prove();
+        Prove();
     }
 
     /// <summary>Raised in the page's context after any change of what is shown.</summary>
@@ -42,6 +43,12 @@ public sealed class CellSession : IAsyncDisposable
 
     /// <summary>Fraction of the running proof, 0 to 1; null when none runs.</summary>
     public double? Progress { get; private set; }
+
+    /// <summary>True while single changes that would help are being looked for.</summary>
+    public bool Advising { get; private set; }
+
+    /// <summary>True when everything about what is shown has been worked out.</summary>
+    public bool Settled => Now.Proved && !Advising;
 
     /// <summary>What could not be kept on disk, in words; empty when all is well.</summary>
     public string Trouble { get; private set; } = "";
@@ -154,12 +161,13 @@ public sealed class CellSession : IAsyncDisposable
         _proof.Cancel();
         Now = _assessor.Preview(cell);
         Serial++;
-        Progress = null;
-        if (!Now.Proved) Prove();
+        Prove();
     }
 
     private void Prove()
     {
+        Progress = Now.Proved ? null : 0;
+        Advising = FallsShort;
         _proof.Dispose();
         _proof = new CancellationTokenSource();
         _ = ProveAsync(Cell, _proof.Token);
@@ -167,16 +175,22 @@ public sealed class CellSession : IAsyncDisposable
 
     private async Task ProveAsync(Cell cell, CancellationToken stop)
     {
-        Progress = 0;
         try
         {
             await Task.Delay(Rest, _clock, stop);
-            var proved = await Task.Run(() => _assessor.Prove(cell, new ProofReport(this, stop), stop), stop);
+            if (!Now.Proved)
+            {
+                var proved = await Task.Run(() => _assessor.Prove(cell, new ProofReport(this, stop), stop, withAdvice: false), stop);
+                if (stop.IsCancellationRequested) return;
+                Progress = null;
+                Swap(proved);
+            }
+            if (!FallsShort) return;
+            Advising = true;
+            var advised = await Task.Run(() => _assessor.Prove(cell, null, stop), stop);
             if (stop.IsCancellationRequested) return;
-            Now = proved;
-            Serial++;
-            Progress = null;
-            Raise();
+            Advising = false;
+            Swap(advised);
         }
         catch (OperationCanceledException)
         {
@@ -186,9 +200,20 @@ public sealed class CellSession : IAsyncDisposable
         {
             // A fault of ours in a proof must neither stop the page nor leave it waiting for ever.
             Progress = null;
+            Advising = false;
             Trouble = $"The proof ended with a fault of the program ({e.GetType().Name}: {e.Message}); what is shown is the preview.";
             Raise();
         }
+    }
+
+    private bool FallsShort => Now.Ledger.Count(Verdict.FallsShort) > 0;
+
+    private void Swap(Assessed now)
+    {
+        Now = now;
+        Serial++;
+        if (!FallsShort) Advising = false;
+        Raise();
     }
 
     private void Raise()
