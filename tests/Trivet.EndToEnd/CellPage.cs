@@ -39,8 +39,17 @@ internal sealed class CellPage(IPage page, Uri desk, string id)
     public Task ProvedAsync() =>
         Assertions.Expect(page.Locator("[data-settled='yes']")).ToBeAttachedAsync(new() { Timeout = 300_000 });
 
-    public async Task<long> SerialAsync() =>
-        long.Parse((await page.Locator(".findings").GetAttributeAsync("data-serial"))!, CultureInfo.InvariantCulture);
+    /// <summary>Presses something that changes the cell, and waits for the new ledger, proved.</summary>
+    public async Task PressAsync(ILocator button)
+    {
+        string before = (await page.Locator(".findings").GetAttributeAsync("data-serial"))!;
+        await button.ClickAsync();
+        await Assertions.Expect(page.Locator(".findings")).Not.ToHaveAttributeAsync("data-serial", before);
+        await ProvedAsync();
+    }
+
+    public Task UndoAsync() => PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Undo" }));
+    public Task RedoAsync() => PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Redo" }));
 
     /// <summary>How many findings have a verdict, as the ledger's own count says.</summary>
     public async Task<int> CountAsync(string verdict) =>

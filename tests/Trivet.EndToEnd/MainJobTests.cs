@@ -49,13 +49,11 @@ public sealed class MainJobTests(Chromium chromium, ITestOutputHelper output) : 
         var apply = await sheet.OpenFirstWithAdviceAsync();
         string advised = (await page.Locator("tr.short.open").GetAttributeAsync("data-finding"))!;
         await sheet.ShotAsync("sheet-advice");
-        await apply.ClickAsync();
-        await sheet.ProvedAsync();
+        await sheet.PressAsync(apply);
         await Assertions.Expect(page.Locator($"tr[data-finding='{advised}']")).Not.ToHaveClassAsync(new System.Text.RegularExpressions.Regex("short"));
         int short2 = await sheet.CountAsync("falls short");
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
-        await sheet.ProvedAsync();
+        await sheet.UndoAsync();
         Assert.Equal(short1, await sheet.CountAsync("falls short"));
 
         // Killed without warning; the draft must be as it was, with both steps still to be taken.
@@ -64,13 +62,10 @@ public sealed class MainJobTests(Chromium chromium, ITestOutputHelper output) : 
         sheet = await CellPage.OpenAsync(page, _desk.Address, sheet.Id);
         await sheet.ProvedAsync();
         Assert.Equal(short1, await sheet.CountAsync("falls short"));
-        await page.GetByRole(AriaRole.Button, new() { Name = "Redo" }).ClickAsync();
-        await sheet.ProvedAsync();
+        await sheet.RedoAsync();
         Assert.Equal(short2, await sheet.CountAsync("falls short"));
-        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Redo" })).ToBeEnabledAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
-        await sheet.ProvedAsync();
+        await sheet.UndoAsync();
+        await sheet.UndoAsync();
         Assert.Equal(short0, await sheet.CountAsync("falls short"));
     }
 
