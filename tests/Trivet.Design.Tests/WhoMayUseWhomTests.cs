@@ -23,9 +23,10 @@ public sealed class WhoMayUseWhomTests
         ["Findings"] = [],
         ["Cells"] = [],
         ["Kinematics"] = [],
+        ["Dynamics"] = ["Kinematics"],
         ["Reach"] = ["Kinematics"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Reach"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Reach"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];
