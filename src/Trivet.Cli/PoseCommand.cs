@@ -6,6 +6,7 @@ using Trivet.Findings;
 using Trivet.Kinematics;
 using Trivet.Numerics;
 using Trivet.Views.Poses;
+using Trivet.Views.Words;
 
 namespace Trivet.Cli;
 
@@ -137,7 +138,7 @@ internal static class PoseCommand
         var read = RobotInputs.Geometry(input.Cell.Robot, reading);
         if (read.Robot is { } robot) return robot;
         foreach (string pointer in reading.MissingFields) error.WriteLine($"{input.Name}: {pointer}: Not stated, and a pose needs it.");
-        foreach (var problem in read.Problems) error.WriteLine($"{input.Name}: {problem.Pointer}: {problem.Words}");
+        foreach (var problem in read.Problems) error.WriteLine($"{input.Name}: {problem.Pointer}: {Sentences.Of(problem.Reason, input.Cell)}");
         return null;
     }
 

@@ -61,7 +61,7 @@ public sealed class ProcessTests
         using var folder = new TemporaryFolder();
         // A stand-in for the program on the path, so that bash completes with what this build answers.
         string trivet = folder.File("trivet");
-        await File.WriteAllTextAsync(trivet, $"#!/bin/sh\nexec '{Environment.ProcessPath}' '{Program}' \"$@\"\n", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(trivet, $"#!/bin/sh\nexec '{Dotnet}' '{Program}' \"$@\"\n", TestContext.Current.CancellationToken);
         if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(trivet, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         string ask = $"{script.Output}\nCOMP_WORDS=('{trivet}' che); COMP_CWORD=1; COMP_LINE='trivet che'; COMP_POINT=10; _trivet_complete; echo \"${{COMPREPLY[@]}}\"\n";
         var run = await Start("/bin/bash", [], ask);

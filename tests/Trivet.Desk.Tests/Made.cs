@@ -29,7 +29,7 @@ internal static class Made
                 Judged("/stations/rack", 0.03),
                 new Unjudged(Clearance, new Subject("/stations/far"), [], OpenReason.Missing, ["/stations/far/x"]),
             ],
-            [new NotApplicable(Clearance, new Subject("/robot/rotary"), "no rotary axis is fitted")]),
+            [new NotApplicable(Clearance, new Subject("/robot/rotary"), ReachReasons.NoRotary)]),
         Proved: true);
 
     private static Judged Judged(string subject, double value) =>

@@ -39,9 +39,9 @@ internal static class HandMade
         Judge(Swing, 0.40, double.NegativeInfinity, 0.60, "/stations/belt") with { Assurance = Assurance.Sampled },
         new YesNo(new("test.unique", "addresses", Trade.Electrical, "", Sense.Within, 0, new(SourceKind.CommonPractice, "")), new("/cabinet"), [], false, ["/cabinet/modules/m1/address", "/cabinet/modules/m2/address"]),
         new Unjudged(Clearance, new("/stations/belt"), [], OpenReason.Missing, ["/robot/common/rod", "/stations/belt/window"]),
-        new Unjudged(Travel, new("/robot"), [], OpenReason.Failed, [], "the chains never meet"),
+        new Unjudged(Travel, new("/robot"), [], OpenReason.Failed, [], ReachReasons.NotReached),
     ],
-    [new(Swing, new("/stations/tray-left"), "the joints state no swing limit")]);
+    [new(Swing, new("/stations/tray-left"), ReachReasons.NoWalls)]);
 
     public static Assessed Assessed { get; } = new(Cell, new CellGeometry(null, Pose.Identity, Vec3.Zero, Vec3.Zero, [], []), Ledger, Proved: true);
 }

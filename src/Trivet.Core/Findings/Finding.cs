@@ -162,8 +162,8 @@ public sealed record YesNo(Rule Rule, Subject Subject, ImmutableArray<string> In
 /// <summary>A rule that could not be judged, with the reason.</summary>
 /// <param name="Reason">Why it is open.</param>
 /// <param name="Missing">The fields that are missing, for <see cref="OpenReason.Missing"/>.</param>
-/// <param name="Detail">What happened, for the other reasons; plain words.</param>
-public sealed record Unjudged(Rule Rule, Subject Subject, ImmutableArray<string> Inputs, OpenReason Reason, ImmutableArray<string> Missing, string Detail = "")
+/// <param name="Detail">What happened, for the other reasons; null where the kind of openness says it all.</param>
+public sealed record Unjudged(Rule Rule, Subject Subject, ImmutableArray<string> Inputs, OpenReason Reason, ImmutableArray<string> Missing, Reason? Detail = null)
     : Finding(Rule, Subject, Inputs)
 {
     public override double Margin => double.NaN;

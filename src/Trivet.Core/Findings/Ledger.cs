@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Trivet.Findings;
 
 /// <summary>A rule that does not apply to a subject, and why: silence must be distinguishable from success.</summary>
-public sealed record NotApplicable(Rule Rule, Subject Subject, string Reason);
+public sealed record NotApplicable(Rule Rule, Subject Subject, Reason Reason);
 
 /// <summary>All findings of a cell, verdict first, then worst margin; with a coverage list of what does not apply and why.</summary>
 public sealed record Ledger(ImmutableArray<Finding> Findings, ImmutableArray<NotApplicable> Coverage)

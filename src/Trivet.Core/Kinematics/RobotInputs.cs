@@ -5,11 +5,8 @@ using Trivet.Numerics;
 
 namespace Trivet.Kinematics;
 
-/// <summary>Something stated about the robot that can not be: where, and in plain words what would be right.</summary>
-public sealed record RobotProblem(string Pointer, string Words);
-
 /// <summary>What became of reading a robot. <see cref="Robot"/> is null while a field is missing (the reading lists it) or a problem stands.</summary>
-public sealed record RobotRead(DeltaRobot? Robot, ImmutableArray<RobotProblem> Problems);
+public sealed record RobotRead(DeltaRobot? Robot, ImmutableArray<Contradiction> Problems);
 
 /// <summary>The two equal rods of a chain, set apart along <see cref="Chain.Side"/>.</summary>
 /// <param name="Spacing">Distance between their centre lines, metres.</param>
@@ -51,9 +48,9 @@ public static class RobotInputs
             return new(null, []);
         }
 
-        var problems = ImmutableArray.CreateBuilder<RobotProblem>();
+        var problems = ImmutableArray.CreateBuilder<Contradiction>();
         if (chains.Length is not (2 or 3))
-            problems.Add(new(ChainReading.ChainsPointer, "A delta robot has two chains in a plane, or three."));
+            problems.Add(new(ChainReading.ChainsPointer, RobotReasons.NumberOfChains));
 
         var nominal = ImmutableArray.CreateRange(chains, c => Nominal.Read(family, c.Fields, c.Own));
         var senseStated = reading.Or(robot.NumberedCounterClockwise, "/robot/numberedCounterClockwise", true);
@@ -97,24 +94,21 @@ public static class RobotInputs
 
     private static void CheckTogether(
         ImmutableArray<(string Id, ChainDescription Own, ChainReading Fields)> chains, ImmutableArray<Nominal> nominal,
-        bool? counterClockwise, ImmutableArray<RobotProblem>.Builder problems)
+        bool? counterClockwise, ImmutableArray<Contradiction>.Builder problems)
     {
         for (int i = 1; i < chains.Length; i++)
             for (int j = 0; j < i; j++)
                 if (Math.Abs(Math.IEEERemainder(nominal[i].Azimuth - nominal[j].Azimuth, Math.Tau)) < SameDirection)
-                    problems.Add(new($"{chains[i].Fields.Pointer}/azimuth", $"Chains {chains[j].Id} and {chains[i].Id} have the same azimuth; each needs its own."));
+                    problems.Add(new($"{chains[i].Fields.Pointer}/azimuth", RobotReasons.SameAzimuth.Naming(chains[j].Fields.Pointer, chains[i].Fields.Pointer)));
 
         if (chains.Length == 2)
             for (int i = 0; i < 2; i++)
                 if (!nominal[i].LiesInPlane(SameDirection))
-                    problems.Add(new($"{chains[i].Fields.Pointer}/azimuth",
-                        "With two chains the platform moves in the plane y = 0 of the base frame: azimuths are 0° and 180°, without side offset or side lean."));
+                    problems.Add(new($"{chains[i].Fields.Pointer}/azimuth", RobotReasons.OffPlane));
 
         if (chains.Length == 3 && counterClockwise is { } sense
             && (Turn(nominal[0], nominal[1]) + Turn(nominal[1], nominal[2]) + Turn(nominal[2], nominal[0]) < 1.5 * Math.Tau) != sense)
-            problems.Add(new("/robot/numberedCounterClockwise", sense
-                ? "The chains' azimuths run clockwise in their stated order, yet they are said to be numbered counter-clockwise."
-                : "The chains' azimuths run counter-clockwise in their stated order, yet they are said to be numbered clockwise."));
+            problems.Add(new("/robot/numberedCounterClockwise", sense ? RobotReasons.NumberedClockwise : RobotReasons.NumberedCounterClockwise));
     }
 
     /// <summary>Counter-clockwise turn from one chain to the next, 0 to 2π: three of them add up to one turn or to two.</summary>
@@ -164,30 +158,30 @@ public static class RobotInputs
         public bool LiesInPlane(double tolerance) =>
             Math.Abs(Math.Sin(Azimuth)) < tolerance && Math.Abs(SideLean) < tolerance && BaseSideOffset == 0 && PlatformSideOffset == 0;
 
-        public void Check(ChainReading f, ImmutableArray<RobotProblem>.Builder problems)
+        public void Check(ChainReading f, ImmutableArray<Contradiction>.Builder problems)
         {
-            Positive("rod", Rod, d => d.Rod, "The rod needs a length above zero.");
-            Positive("baseRadius", BaseRadius, d => d.BaseRadius, "The base radius is above zero; the azimuth says the direction.");
-            Positive("upperArm", UpperArm, d => d.UpperArm, "The upper arm needs a length above zero.");
+            Positive("rod", Rod, d => d.Rod, RobotReasons.RodPositive);
+            Positive("baseRadius", BaseRadius, d => d.BaseRadius, RobotReasons.BaseRadiusPositive);
+            Positive("upperArm", UpperArm, d => d.UpperArm, RobotReasons.UpperArmPositive);
             if (!(PlatformRadius >= 0))
-                Add("platformRadius", d => d.PlatformRadius, "The platform radius is zero or more; the azimuth says the direction.");
+                Add("platformRadius", d => d.PlatformRadius, RobotReasons.PlatformRadiusNegative);
             if (!(TravelFrom < TravelTo))
-                Add("travelTo", d => d.TravelTo, "The travel ends before it begins: travelTo must be above travelFrom.");
+                Add("travelTo", d => d.TravelTo, RobotReasons.TravelEndsBeforeItBegins);
             if (Math.Abs(Inclination) >= Math.PI / 2)
-                Add("inclination", d => d.Inclination, "A rail leans less than 90° from straight down.");
+                Add("inclination", d => d.Inclination, RobotReasons.InclinationTooLarge);
             if (Math.Abs(SideLean) >= Math.PI / 2)
-                Add("sideLean", d => d.SideLean, "A side lean is less than 90°.");
+                Add("sideLean", d => d.SideLean, RobotReasons.SideLeanTooLarge);
             if (Rod > 0 && Rod <= ShortestRod())
-                Add("rod", d => d.Rod, "The rod is too short to reach the platform's joint with the platform in the middle.");
+                Add("rod", d => d.Rod, RobotReasons.RodTooShort);
 
-            void Positive(string name, double value, Func<ChainDescription, double?> field, string words)
+            void Positive(string name, double value, Func<ChainDescription, double?> field, Reason reason)
             {
-                if (!(value > 0)) Add(name, field, words);
+                if (!(value > 0)) Add(name, field, reason);
             }
 
-            void Add(string name, Func<ChainDescription, double?> field, string words)
+            void Add(string name, Func<ChainDescription, double?> field, Reason reason)
             {
-                var problem = new RobotProblem(f.PointerOf(name, field), words);
+                var problem = new Contradiction(f.PointerOf(name, field), reason);
                 if (!problems.Contains(problem)) problems.Add(problem);
             }
         }

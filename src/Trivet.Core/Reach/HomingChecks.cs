@@ -60,12 +60,12 @@ public static class HomingChecks
         reading.Used(DifferencePointer, stated);
         var rule = stated is null ? alone : together;
         var other = stated is null
-            ? new NotApplicable(together, subject, "No largest difference of readings at the start of homing is stated, so each chain is taken to be homed alone.")
-            : new NotApplicable(alone, subject, "The chains are homed together, from readings that differ by no more than is stated.");
+            ? new NotApplicable(together, subject, ReachReasons.HomedAlone)
+            : new NotApplicable(alone, subject, ReachReasons.HomedTogether);
         if (!reading.Complete)
         {
             return (cell.Depth ?? Depth.Quote) < Depth.Build
-                ? new([], [other, new(rule, subject, "Not asked for at this depth of the description.")], [])
+                ? new([], [other, new(rule, subject, CommonReasons.NotAskedYet)], [])
                 : new([new Unjudged(rule, subject, reading.Inputs, OpenReason.Missing, reading.MissingFields)], [other], []);
         }
 
@@ -126,6 +126,6 @@ public static class HomingChecks
             return to > 0 ? [new(DifferencePointer, double.NaN, to, band.Bound / to - 1)] : [];
         }
 
-        private Unjudged Stopped(Subject subject) => new(Rule, subject, Inputs, OpenReason.NotComputed, [], "The proof was stopped.");
+        private Unjudged Stopped(Subject subject) => new(Rule, subject, Inputs, OpenReason.NotComputed, [], CommonReasons.Stopped);
     }
 }

@@ -5,9 +5,6 @@ using Trivet.Numerics;
 
 namespace Trivet.Reach;
 
-/// <summary>Something stated that can not be: the field, and in plain words what would be right.</summary>
-public sealed record Contradiction(string Pointer, string Words);
-
 /// <summary>What became of reading a station. The box is null while a field is missing (the reading lists it) or contradicts itself.</summary>
 public sealed record StationRead(StationBox? Box, ImmutableArray<Contradiction> Contradictions);
 
@@ -38,7 +35,7 @@ public static class StationInputs
         {
             from = reading.Need(station.RotaryFrom, at + "/rotaryFrom");
             to = reading.Need(station.RotaryTo, at + "/rotaryTo");
-            if (from > to) wrong.Add(new(at + "/rotaryTo", "The rotary angles end before they begin: rotaryTo must not be below rotaryFrom."));
+            if (from > to) wrong.Add(new(at + "/rotaryTo", ReachReasons.AnglesEndBeforeTheyBegin));
         }
         if (reading.Or(cell.Robot.LinearAxis.Fitted, "/robot/linearAxis/fitted", false))
             linear = reading.Need(station.LinearAxisAt, at + "/linearAxisAt");
@@ -49,7 +46,7 @@ public static class StationInputs
 
         double NotNegative(double value, string pointer)
         {
-            if (value < 0) wrong.Add(new(pointer, "A size can not be below zero."));
+            if (value < 0) wrong.Add(new(pointer, ReachReasons.SizeNegative));
             return value;
         }
     }
@@ -80,7 +77,7 @@ public static class StationInputs
         double Pockets(int? stated, string count, double? pitch, string name)
         {
             int n = reading.Need(stated, $"{at}/{count}", 1);
-            if (n < 1) wrong.Add(new($"{at}/{count}", "A tray has at least one pocket each way."));
+            if (n < 1) wrong.Add(new($"{at}/{count}", ReachReasons.NoPocket));
             return n > 1 ? (n - 1) * reading.Need(pitch, $"{at}/{name}") : 0;
         }
     }

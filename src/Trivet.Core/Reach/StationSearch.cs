@@ -66,7 +66,7 @@ internal sealed record StationSearch(
         return found.Stop switch
         {
             SearchStop.Undefined => Undefined(),
-            SearchStop.Cancelled => new Unjudged(Rule, Subject, Inputs, OpenReason.NotComputed, [], "The proof was stopped."),
+            SearchStop.Cancelled => new Unjudged(Rule, Subject, Inputs, OpenReason.NotComputed, [], CommonReasons.Stopped),
             _ => Judge(found.Attained, found.Bound, found.At, Assurance.Proved),
         };
     }
@@ -81,6 +81,5 @@ internal sealed record StationSearch(
         };
     }
 
-    private Unjudged Undefined() => new(
-        Rule, Subject, Inputs, OpenReason.Failed, [], "The rods do not reach everywhere in the volume, so the quantity has no value there.");
+    private Unjudged Undefined() => new(Rule, Subject, Inputs, OpenReason.Failed, [], ReachReasons.NotReached);
 }

@@ -22,9 +22,7 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
     /// <param name="NeededAt">Depth from which what it needs is asked for; before that it waits, unless everything is stated anyway.</param>
     /// <param name="Nothing">Why there may be nothing to ask.</param>
     private sealed record Check(
-        Rule Rule, string Case, Depth NeededAt, Func<StationCase, Reading, IEnumerable<StationSearch>> Ask, string Nothing = "");
-
-    private const string NoFrame = "The description has no frame members.", NoWalls = "No station has walls.";
+        Rule Rule, string Case, Depth NeededAt, Func<StationCase, Reading, IEnumerable<StationSearch>> Ask, Reason? Nothing = null);
 
     private static readonly ImmutableArray<Check> Checks =
     [
@@ -34,10 +32,10 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
         new(ReachRules.Swing, "", Depth.Build, StationChecks.Swing),
         new(ReachRules.Step, "", Depth.Build, StationChecks.Step),
         new(ReachRules.RodClearance, "rods", Depth.Build, StationChecks.RodsToRods),
-        new(ReachRules.RodClearance, "frame", Depth.Build, StationChecks.RodsToFrame, NoFrame),
-        new(ReachRules.RodClearance, "walls", Depth.Build, StationChecks.RodsToWalls, NoWalls),
-        new(ReachRules.ToolClearance, "frame", Depth.Build, StationChecks.ToolToFrame, NoFrame),
-        new(ReachRules.ToolClearance, "walls", Depth.Build, StationChecks.ToolToWalls, NoWalls),
+        new(ReachRules.RodClearance, "frame", Depth.Build, StationChecks.RodsToFrame, ReachReasons.NoFrame),
+        new(ReachRules.RodClearance, "walls", Depth.Build, StationChecks.RodsToWalls, ReachReasons.NoWalls),
+        new(ReachRules.ToolClearance, "frame", Depth.Build, StationChecks.ToolToFrame, ReachReasons.NoFrame),
+        new(ReachRules.ToolClearance, "walls", Depth.Build, StationChecks.ToolToWalls, ReachReasons.NoWalls),
     ];
 
     public static StationPlan Of(Cell cell)
@@ -61,49 +59,49 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
         public void Missing(string subject, ImmutableArray<string> inputs, ImmutableArray<string> missing) =>
             _findings.Add(new Unjudged(ReachRules.Described, new(subject), inputs, OpenReason.Missing, missing));
 
-        /// <summary>What all stations rest on. Returns the parts that are not complete, in words; empty when all are.</summary>
-        public string Describe()
+        /// <summary>What all stations rest on. Returns the parts that are not complete.</summary>
+        public ImmutableArray<string> Describe()
         {
             var waiting = new List<string>();
             var robot = new Reading();
             var read = RobotInputs.Geometry(cell.Robot, robot);
-            foreach (var problem in read.Problems) Contradicted(problem.Pointer, problem.Words, robot.Inputs);
+            foreach (var problem in read.Problems) Contradicted(problem, robot.Inputs);
             if (!robot.Complete) Missing("/robot", robot.Inputs, robot.MissingFields);
-            if (read.Robot is null) waiting.Add("robot");
-            Part("mount", "/mount", r => PlacingInputs.Mount(cell.Mount, r));
-            Part("tool", "/tool", r => PlacingInputs.Tcp(cell.Tool, r));
-            return string.Join(", ", waiting);
+            if (read.Robot is null) waiting.Add("/robot");
+            Part("/mount", r => PlacingInputs.Mount(cell.Mount, r));
+            Part("/tool", r => PlacingInputs.Tcp(cell.Tool, r));
+            return [.. waiting];
 
-            void Part(string name, string pointer, Action<Reading> read)
+            void Part(string pointer, Action<Reading> read)
             {
                 var reading = new Reading();
                 read(reading);
                 if (reading.Complete) return;
                 Missing(pointer, reading.Inputs, reading.MissingFields);
-                waiting.Add(name);
+                waiting.Add(pointer);
             }
         }
 
-        public void Station(string id, string shared)
+        public void Station(string id, ImmutableArray<string> shared)
         {
             var subject = new Subject(StationInputs.Pointer(id));
             var own = new Reading();
             var read = StationInputs.Read(cell, id, own);
-            foreach (var wrong in read.Contradictions) Contradicted(wrong.Pointer, wrong.Words, own.Inputs);
+            foreach (var wrong in read.Contradictions) Contradicted(wrong, own.Inputs);
             if (!own.Complete) Missing(subject.Pointer, own.Inputs, own.MissingFields);
 
-            string waitsFor = read.Box is null ? shared.Length == 0 ? "station" : shared + ", station" : shared;
+            var waitsFor = read.Box is null ? shared.Add(subject.Pointer) : shared;
             if (waitsFor.Length > 0)
             {
-                foreach (var check in Checks) _coverage.Add(new(check.Rule, subject with { Case = check.Case }, $"Waits for the description of: {waitsFor}."));
+                foreach (var check in Checks) _coverage.Add(new(check.Rule, subject with { Case = check.Case }, ReachReasons.WaitsFor.Naming(waitsFor)));
                 return;
             }
             var reading = new Reading();
             var complete = Complete(id, reading);
             _findings.AddRange(StationChecks.Plain(cell, complete, reading.Inputs));
-            if (cell.Robot.Rotary.Fitted != true) _coverage.Add(new(ReachRules.Turn, subject with { Case = "rotary" }, "The robot has no rotary axis."));
-            if (cell.Robot.LinearAxis.Fitted != true) _coverage.Add(new(ReachRules.Travel, subject with { Case = "linear" }, "No linear axis carries the robot."));
-            if (!complete.Robot.Planar) _coverage.Add(new(ReachRules.Plane, subject, "The robot has three chains."));
+            if (cell.Robot.Rotary.Fitted != true) _coverage.Add(new(ReachRules.Turn, subject with { Case = "rotary" }, ReachReasons.NoRotary));
+            if (cell.Robot.LinearAxis.Fitted != true) _coverage.Add(new(ReachRules.Travel, subject with { Case = "linear" }, ReachReasons.NoLinearAxis));
+            if (!complete.Robot.Planar) _coverage.Add(new(ReachRules.Plane, subject, ReachReasons.ThreeChains));
             foreach (var check in Checks) Ask(check, id, subject);
         }
 
@@ -115,7 +113,7 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
             ImmutableArray<StationSearch> searches = [.. check.Ask(read, reading)];
             if (reading.Complete && searches.IsEmpty)
             {
-                _coverage.Add(new(check.Rule, subject, check.Nothing));
+                _coverage.Add(new(check.Rule, subject, check.Nothing ?? throw new InvalidOperationException($"{check.Rule.Id} asks nothing and has no reason for it.")));
             }
             else if (reading.Complete)
             {
@@ -126,7 +124,7 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
             }
             else if (reading.Or(cell.Depth, "/depth", Depth.Quote) < check.NeededAt)
             {
-                _coverage.Add(new(check.Rule, subject, "Not asked for at this depth of the description."));
+                _coverage.Add(new(check.Rule, subject, CommonReasons.NotAskedYet));
             }
             else if (_lacking.Add(check))
             {
@@ -138,7 +136,7 @@ public sealed record StationPlan(ImmutableArray<Finding> Findings, ImmutableArra
         private StationCase Complete(string id, Reading reading) => StationCase.Read(cell, id, reading)
             ?? throw new InvalidOperationException($"Station '{id}' was read as complete, and now is not.");
 
-        private void Contradicted(string pointer, string words, ImmutableArray<string> inputs) =>
-            _findings.Add(new Unjudged(ReachRules.Described, new(pointer), inputs, OpenReason.Failed, [], words));
+        private void Contradicted(Contradiction wrong, ImmutableArray<string> inputs) =>
+            _findings.Add(new Unjudged(ReachRules.Described, new(wrong.Pointer), inputs, OpenReason.Failed, [], wrong.Reason));
     }
 }

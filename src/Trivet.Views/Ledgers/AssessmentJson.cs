@@ -59,7 +59,8 @@ public static class AssessmentJson
             json.WriteStartObject();
             json.WriteString("rule", c.Rule.Id);
             Write(json, c.Subject);
-            json.WriteString("reason", c.Reason);
+            json.WriteString("reason", Sentences.Of(c.Reason, cell, locale));
+            Write(json, c.Reason);
             json.WriteEndObject();
         }
 
@@ -98,7 +99,8 @@ public static class AssessmentJson
                 json.WriteString("kind", "unjudged");
                 json.WriteString("reason", Name(u.Reason));
                 Texts(json, "missing", u.Missing);
-                json.WriteString("detail", u.Detail);
+                json.WriteString("detail", u.Detail is { } detail ? Sentences.Of(detail, assessed.Cell, locale) : "");
+                if (u.Detail is not null) Write(json, u.Detail);
                 break;
         }
 
@@ -128,6 +130,14 @@ public static class AssessmentJson
         json.WriteStartObject("subject");
         json.WriteString("pointer", subject.Pointer);
         json.WriteString("case", subject.Case);
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, Reason reason)
+    {
+        json.WriteStartObject("because");
+        json.WriteString("id", reason.Id);
+        Texts(json, "fields", reason.Fields);
         json.WriteEndObject();
     }
 

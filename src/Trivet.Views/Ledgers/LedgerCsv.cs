@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Trivet.Assessment;
+using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Views.Words;
 
@@ -25,17 +26,18 @@ public static class LedgerCsv
                 Number(j?.Value), Number(j?.Bound), Number(j?.Limit.Lower), Number(j?.Limit.Upper), j is null ? "" : f.Rule.Unit,
                 Number(f.Margin), j is null ? "" : AssessmentJson.Name(j.Assurance),
                 Number(f.Worst?.P_C.X), Number(f.Worst?.P_C.Y), Number(f.Worst?.P_C.Z),
-                f is Unjudged u ? Reason(u) : "",
+                f is Unjudged u ? Reason(u, assessed.Cell, locale) : "",
                 f.Advice.IsEmpty ? "" : Sentences.Of(f.Advice[0], assessed.Cell, locale),
                 f.Id);
         }
 
         foreach (var c in assessed.Ledger.Coverage)
-            Row(text, "", c.Rule.Id, c.Subject.Pointer, c.Subject.Case, "", "", "", "", "", "", "", "", "", "", c.Reason, "", "");
+            Row(text, "", c.Rule.Id, c.Subject.Pointer, c.Subject.Case, "", "", "", "", "", "", "", "", "", "", Sentences.Of(c.Reason, assessed.Cell, locale), "", "");
         return text.ToString();
     }
 
-    private static string Reason(Unjudged u) => u.Reason == OpenReason.Missing ? string.Join(' ', u.Missing) : u.Detail;
+    private static string Reason(Unjudged u, Cell cell, Locale? locale) =>
+        u.Reason == OpenReason.Missing ? string.Join(' ', u.Missing) : u.Detail is { } detail ? Sentences.Of(detail, cell, locale) : "";
 
     private static string Number(double? v) => v is { } x && double.IsFinite(x) ? x.ToString("R", CultureInfo.InvariantCulture) : "";
 

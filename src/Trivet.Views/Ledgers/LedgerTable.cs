@@ -34,7 +34,7 @@ public sealed record LedgerTable(
         SummaryOf(ledger, locale),
         proved ? "" : locale.Language.PreviewNote,
         [.. ledger.Findings.Select(f => RowOf(f, cell, locale))],
-        [.. ledger.Coverage.Select(c => new CoverageRow(c.Rule.Id, Sentences.RuleNoun(c.Rule, locale), Sentences.SubjectWords(c.Subject, cell, locale), c.Reason))],
+        [.. ledger.Coverage.Select(c => new CoverageRow(c.Rule.Id, Sentences.RuleNoun(c.Rule, locale), Sentences.SubjectWords(c.Subject, cell, locale), Sentences.Of(c.Reason, cell, locale)))],
         locale);
 
     public static LedgerRow RowOf(Finding f, Cell cell, Locale? locale = null) => new(

@@ -11,6 +11,7 @@ public static class English
         Verdicts = ["falls short", "open", "tight", "holds"],
         OpenReasons = ["not stated", "not computed yet", "neither proved nor refuted", "computation failed"],
         Assurances = ["exact", "proved", "sampled", "estimated"],
+        Reasons = EnglishReasons.All,
         Rules = EnglishRules.All,
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
@@ -67,7 +68,6 @@ public static class English
         OpenMissing = "{what}: open, {fields} not stated",
         OpenOther = "{what}: open, {reason}: {detail}",
         OpenOtherNoDetail = "{what}: open, {reason}",
-        DoesNotApply = "{what}: does not apply, {reason}",
 
         WhatAt = "{what} at {subject}",
         WhatOf = "{what} of {subject}",

@@ -16,6 +16,8 @@ public sealed record Language
     public required ImmutableArray<string> Verdicts { get; init; }
     /// <summary>Reasons why a finding is open, in the order of <see cref="OpenReason"/>.</summary>
     public required ImmutableArray<string> OpenReasons { get; init; }
+    /// <summary>Whole sentences by the id of a <see cref="Reason"/>; <c>{fields}</c> are the fields it names.</summary>
+    public required ImmutableDictionary<string, string> Reasons { get; init; }
     /// <summary>How a value is known, in the order of <see cref="Assurance"/>.</summary>
     public required ImmutableArray<string> Assurances { get; init; }
     /// <summary>What people read about each rule, by rule id; where there is none, the rule's own title is used.</summary>
@@ -46,7 +48,6 @@ public sealed record Language
     public required string OpenMissing { get; init; }
     public required string OpenOther { get; init; }
     public required string OpenOtherNoDetail { get; init; }
-    public required string DoesNotApply { get; init; }
 
     // Subjects. {subject} {field} {of} {case}
     public required string WhatAt { get; init; }

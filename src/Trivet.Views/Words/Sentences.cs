@@ -20,8 +20,8 @@ public static class Sentences
             YesNo y => Locale.Fill(words.YesNoBad, ("what", what), ("fields", FieldList(cell, y.Evidence, locale))),
             Unjudged { Reason: OpenReason.Missing } u => Locale.Fill(words.OpenMissing,
                 ("what", what), ("fields", FieldList(cell, u.Missing, locale))),
-            Unjudged { Detail: "" } u => Locale.Fill(words.OpenOtherNoDetail, ("what", what), ("reason", words.OpenReasons[(int)u.Reason])),
-            Unjudged u => Locale.Fill(words.OpenOther, ("what", what), ("reason", words.OpenReasons[(int)u.Reason]), ("detail", u.Detail)),
+            Unjudged { Detail: null } u => Locale.Fill(words.OpenOtherNoDetail, ("what", what), ("reason", words.OpenReasons[(int)u.Reason])),
+            Unjudged u => Locale.Fill(words.OpenOther, ("what", what), ("reason", words.OpenReasons[(int)u.Reason]), ("detail", Of(u.Detail, cell, locale))),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding.GetType().Name, "A finding is judged, yes-or-no or unjudged."),
         };
     }
@@ -123,8 +123,9 @@ public static class Sentences
     public static string Of(Place place, Locale? locale = null) => Locale.Fill((locale ?? Locale.English).Language.WorstAt,
         ("x", Numbers.Quantity(place.P_C.X, "m", locale)), ("y", Numbers.Quantity(place.P_C.Y, "m", locale)), ("z", Numbers.Quantity(place.P_C.Z, "m", locale)));
 
-    public static string Of(NotApplicable coverage, Cell cell, Locale? locale = null) => Locale.Fill((locale ?? Locale.English).Language.DoesNotApply,
-        ("what", What(coverage.Rule, coverage.Subject, cell, locale)), ("reason", coverage.Reason));
+    /// <summary>Why something is open, does not apply or cannot be as stated: a whole sentence.</summary>
+    public static string Of(Reason reason, Cell cell, Locale? locale = null) =>
+        Locale.Fill((locale ?? Locale.English).Language.Reasons[reason.Id], ("fields", FieldList(cell, reason.Fields, locale)));
 
     private static string MarginText(Judged j, Locale? locale) => Numbers.Percent(j.Margin, locale, j.Rule.ComfortBand);
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Findings;
+using Trivet.Reach;
 using Trivet.Testing;
 using Xunit;
 
@@ -171,7 +172,7 @@ public sealed class StationChecksTests
         var cell = ReachCells.Rail with { Stations = ReachCells.Rail.Stations.SetItem("tray", ReachCells.Rail.Stations["tray"] with { Columns = 0 }) };
         var ledger = Assess.Preview(cell).Ledger;
         var open = Assert.IsType<Unjudged>(ledger.Findings.Single(f => f.Subject.Pointer == "/stations/tray/columns"));
-        Assert.Equal(OpenReason.Failed, open.Reason);
+        Assert.Equal((OpenReason.Failed, ReachReasons.NoPocket), (open.Reason, open.Detail));
         // Its walls may stand anywhere, so no station's clearance to walls is judged.
         Assert.DoesNotContain(ledger.Findings, f => f is Judged && f.Id.EndsWith(":walls", StringComparison.Ordinal));
     }
@@ -237,7 +238,7 @@ public sealed class StationChecksTests
     internal static (string, Verdict, double, double, string) Told(Finding f) => f switch
     {
         Judged j => (j.Id, j.Verdict, j.Value, j.Bound, string.Join(' ', j.Inputs)),
-        Unjudged u => (u.Id, u.Verdict, double.NaN, double.NaN, string.Join(' ', u.Missing) + u.Detail),
+        Unjudged u => (u.Id, u.Verdict, double.NaN, double.NaN, string.Join(' ', u.Missing) + u.Detail?.Id),
         _ => (f.Id, f.Verdict, double.NaN, double.NaN, ""),
     };
 }

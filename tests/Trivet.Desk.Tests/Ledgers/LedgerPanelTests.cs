@@ -54,7 +54,7 @@ public sealed class LedgerPanelTests : BunitContext
 
     [Fact]
     public void What_does_not_apply_is_listed_with_its_reason() =>
-        Assert.Contains("no rotary axis is fitted", Panel().Find(".coverage").TextContent, StringComparison.Ordinal);
+        Assert.Contains("The robot has no rotary axis.", Panel().Find(".coverage").TextContent, StringComparison.Ordinal);
 
     private IRenderedComponent<LedgerPanel> Panel(string? selected = null) => Render<LedgerPanel>(p => p
         .Add(c => c.Now, Made.Assessed).Add(c => c.CellId, "lids").Add(c => c.Selected, selected));

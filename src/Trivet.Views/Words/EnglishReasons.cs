@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+
+namespace Trivet.Views.Words;
+
+/// <summary>The English sentences for reasons.</summary>
+internal static class EnglishReasons
+{
+    public static ImmutableDictionary<string, string> All { get; } = new Dictionary<string, string>
+    {
+        ["not-asked-yet"] = "Not asked for at this depth of the description.",
+        ["stopped"] = "The proof was stopped.",
+
+        ["robot.number-of-chains"] = "A delta robot has two chains in a plane, or three.",
+        ["robot.same-azimuth"] = "The azimuths of {fields} are the same; each chain needs its own.",
+        ["robot.off-plane"] = "With two chains the platform moves in the plane y = 0 of the base frame: azimuths are 0° and 180°, without side offset or side lean.",
+        ["robot.numbered-clockwise"] = "The chains' azimuths run clockwise in their stated order, yet they are said to be numbered counter-clockwise.",
+        ["robot.numbered-counter-clockwise"] = "The chains' azimuths run counter-clockwise in their stated order, yet they are said to be numbered clockwise.",
+        ["robot.rod-positive"] = "The rod needs a length above zero.",
+        ["robot.base-radius-positive"] = "The base radius is above zero; the azimuth says the direction.",
+        ["robot.upper-arm-positive"] = "The upper arm needs a length above zero.",
+        ["robot.platform-radius-negative"] = "The platform radius is zero or more; the azimuth says the direction.",
+        ["robot.travel-ends-before-it-begins"] = "The travel ends before it begins: travelTo must be above travelFrom.",
+        ["robot.inclination-too-large"] = "A rail leans less than 90° from straight down.",
+        ["robot.side-lean-too-large"] = "A side lean is less than 90°.",
+        ["robot.rod-too-short"] = "The rod is too short to reach the platform's joint with the platform in the middle.",
+
+        ["reach.no-frame"] = "The description has no frame members.",
+        ["reach.no-walls"] = "No station has walls.",
+        ["reach.no-rotary"] = "The robot has no rotary axis.",
+        ["reach.no-linear-axis"] = "No linear axis carries the robot.",
+        ["reach.three-chains"] = "The robot has three chains.",
+        ["reach.waits-for"] = "Waits for the description of {fields}.",
+        ["reach.not-reached"] = "The rods do not reach everywhere in the volume, so the quantity has no value there.",
+        ["reach.homed-alone"] = "No largest difference of readings at the start of homing is stated, so each chain is taken to be homed alone.",
+        ["reach.homed-together"] = "The chains are homed together, from readings that differ by no more than is stated.",
+        ["reach.size-negative"] = "A size can not be below zero.",
+        ["reach.no-pocket"] = "A tray has at least one pocket each way.",
+        ["reach.angles-end-before-they-begin"] = "The rotary angles end before they begin: rotaryTo must not be below rotaryFrom.",
+    }.ToImmutableDictionary();
+}
