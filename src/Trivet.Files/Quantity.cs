@@ -23,12 +23,34 @@ public enum Dimension
     Force,
     Torque,
     Pressure,
+    Jerk,
+    AngularJerk,
+    Damping,
+    AngularDamping,
+    Stiffness,
+    AngularStiffness,
+    Inertia,
+    Resistance,
+    Capacitance,
+    TorquePerCurrent,
+    /// <summary>A temperature in degrees Celsius, which is how it is kept: no unit to convert from.</summary>
+    Temperature,
+    /// <summary>A difference of temperatures, kelvin.</summary>
+    TemperatureRise,
     /// <summary>Length on a rail delta, angle on a crank delta: the text's unit decides, the family must agree.</summary>
     DriveCoordinate,
     /// <summary>Speed or angular speed, likewise.</summary>
     DriveSpeed,
     /// <summary>Acceleration or angular acceleration, likewise.</summary>
     DriveAcceleration,
+    /// <summary>Jerk or angular jerk, likewise.</summary>
+    DriveJerk,
+    /// <summary>Force or torque, likewise.</summary>
+    DriveForce,
+    /// <summary>Friction per speed, likewise.</summary>
+    DriveDamping,
+    /// <summary>Force per length or torque per angle, likewise.</summary>
+    DriveStiffness,
 }
 
 /// <summary>A parsed quantity or why it was refused.</summary>

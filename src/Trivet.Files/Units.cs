@@ -64,6 +64,18 @@ internal static class Units
         new(Dimension.Force, "a force", 0, "40 N", [U("N", 1, 1), U("kN", 1000, 1)]),
         new(Dimension.Torque, "a torque", 0, "1.8 N m", [U("N m", 1, 1), U("N cm", 1, 100)]),
         new(Dimension.Pressure, "a pressure", 1, "6 bar", [U("Pa", 1, 1), U("bar", 100_000, 1), U("kPa", 1000, 1)]),
+        new(Dimension.Jerk, "a jerk", 0, "800 m/s³", [U("m/s³", 1, 1), U("mm/s³", 1, 1000)]),
+        new(Dimension.AngularJerk, "an angular jerk", 1, "90000 deg/s³", [U("rad/s³", 1, 1), Pi("deg/s³", 1, 180)]),
+        new(Dimension.Damping, "a force per speed", 0, "12 N s/m", [U("N s/m", 1, 1)]),
+        new(Dimension.AngularDamping, "a torque per angular speed", 0, "0.02 N m s/rad", [U("N m s/rad", 1, 1)]),
+        new(Dimension.Stiffness, "a stiffness", 1, "250 N/mm", [U("N/m", 1, 1), U("N/mm", 1000, 1), U("N/µm", 1_000_000, 1)]),
+        new(Dimension.AngularStiffness, "a stiffness against turning", 0, "9000 N m/rad", [U("N m/rad", 1, 1), PerPi("N m/deg", 180, 1)]),
+        new(Dimension.Inertia, "a moment of inertia", 1, "0.25 kg cm²", [U("kg m²", 1, 1), U("kg cm²", 1, 10_000), U("g cm²", 1, 10_000_000)]),
+        new(Dimension.Resistance, "a resistance", 0, "0.15 ohm", [U("ohm", 1, 1, "Ω"), U("mohm", 1, 1000, "mΩ")]),
+        new(Dimension.Capacitance, "a capacitance", 1, "10 mF", [U("F", 1, 1), U("mF", 1, 1000), U("µF", 1, 1_000_000)]),
+        new(Dimension.TorquePerCurrent, "a torque per current", 0, "0.28 N m/A", [U("N m/A", 1, 1)]),
+        new(Dimension.Temperature, "a temperature", 0, "40 °C", [U("°C", 1, 1, "C")]),
+        new(Dimension.TemperatureRise, "a difference of temperatures", 0, "80 K", [U("K", 1, 1)]),
     ];
 
     /// <summary>The kinds a field of this dimension may be stated in: itself, or both for a coordinate of a drive.</summary>
@@ -72,6 +84,10 @@ internal static class Units
         Dimension.DriveCoordinate => [Set(Dimension.Length), Set(Dimension.Angle)],
         Dimension.DriveSpeed => [Set(Dimension.Speed), Set(Dimension.AngularSpeed)],
         Dimension.DriveAcceleration => [Set(Dimension.Acceleration), Set(Dimension.AngularAcceleration)],
+        Dimension.DriveJerk => [Set(Dimension.Jerk), Set(Dimension.AngularJerk)],
+        Dimension.DriveForce => [Set(Dimension.Force), Set(Dimension.Torque)],
+        Dimension.DriveDamping => [Set(Dimension.Damping), Set(Dimension.AngularDamping)],
+        Dimension.DriveStiffness => [Set(Dimension.Stiffness), Set(Dimension.AngularStiffness)],
         _ => [Set(dimension)],
     };
 
@@ -85,7 +101,7 @@ internal static class Units
         throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "no unit set of its own");
     }
 
-    /// <summary>One spelling for each unit: no blanks or dots, u for micro, deg for the degree sign, 2 for a raised two.</summary>
+    /// <summary>One spelling for each unit: no blanks or dots, u for micro, deg for the degree sign, 2 and 3 for raised ones.</summary>
     public static string Plain(string unit)
     {
         var plain = new System.Text.StringBuilder(unit.Length);
@@ -97,6 +113,7 @@ internal static class Units
                 case 'µ' or 'μ': plain.Append('u'); break;
                 case '°' or 'º': plain.Append("deg"); break;
                 case '²': plain.Append('2'); break;
+                case '³': plain.Append('3'); break;
                 default: plain.Append(c); break;
             }
         }
@@ -109,4 +126,7 @@ internal static class Units
 
     private static Unit Pi(string symbol, long numerator, long denominator, params ReadOnlySpan<string> spellings) =>
         new(symbol, [Plain(symbol), .. spellings], PiNumerator * numerator, PiDenominator * denominator);
+
+    private static Unit PerPi(string symbol, long numerator, long denominator) =>
+        new(symbol, [Plain(symbol)], PiDenominator * numerator, PiNumerator * denominator);
 }

@@ -18,7 +18,9 @@ public class CellFieldsTests
     public void Every_property_of_every_record_is_a_field_of_its_name()
     {
         Cell cell = Cell.Empty;
-        foreach (string place in new[] { "/brief/parts/e", "/brief/requirements/e", "/brief/openQuestions/e", "/robot/chains/e", "/controller/axes/e", "/tool/parts/e", "/frame/members/e", "/stations/e", "/cabinet/modules/e", "/cables/e" })
+        foreach (string place in (string[])["/brief/parts/e", "/brief/requirements/e", "/brief/openQuestions/e", "/robot/chains/e", "/controller/axes/e", "/tool/parts/e",
+            "/drives/motors/e", "/drives/motors/e/curve/e", "/drives/axes/e", "/motion/cycles/e", "/motion/cycles/e/waypoints/e", "/frame/members/e", "/stations/e",
+            "/cabinet/modules/e", "/cables/e"])
         {
             cell = CellFields.Add(cell, place).Cell!;
         }

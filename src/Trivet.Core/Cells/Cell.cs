@@ -27,6 +27,7 @@ public sealed record Cell
     public Mount Mount { get; init; } = new();
     public ToolStack Tool { get; init; } = new();
     public Drives Drives { get; init; } = new();
+    public MotionPlan Motion { get; init; } = new();
     public CellFrame Frame { get; init; } = new();
     public ImmutableSortedDictionary<string, Station> Stations { get; init; } = Keyed.Empty<Station>();
     public Cabinet Cabinet { get; init; } = new();

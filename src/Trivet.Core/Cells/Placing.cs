@@ -66,15 +66,6 @@ public sealed record ToolPart : IOrdered
     public double? Height { get; init; }
 }
 
-/// <summary>The drives; the motion and electrical trades fill this section.</summary>
-public sealed record Drives
-{
-    public string? Note { get; init; }
-    /// <summary>Speed limit of the drive coordinate, metres or radians per second.</summary>
-    public double? LargestSpeed { get; init; }
-    public double? LargestAcceleration { get; init; }
-}
-
 /// <summary>The frame that carries the robot: straight members between points of the cell frame.</summary>
 public sealed record CellFrame
 {

@@ -58,6 +58,10 @@ public sealed record Robot
     public double? HomingDifference { get; init; }
     /// <summary>The robot came with rods and platform fitted.</summary>
     public bool? CameAssembled { get; init; }
+    /// <summary>Mass of the bare platform with its half of the ball joints, kilograms; the tool stack is apart.</summary>
+    public double? PlatformMass { get; init; }
+    /// <summary>Height of the bare platform's centre of mass above the platform reference point, metres.</summary>
+    public double? PlatformCentreZ { get; init; }
 }
 
 /// <summary>
@@ -104,6 +108,28 @@ public sealed record ChainDescription : IOrdered
     public Feedback? Feedback { get; init; }
     /// <summary>Movement of the drive coordinate per step of the drive: metres or radians.</summary>
     public double? DriveStep { get; init; }
+    /// <summary>Rail: mass of the carriage with all that travels along, kilograms.</summary>
+    public double? CarriageMass { get; init; }
+    /// <summary>Rail: mass of a counterweight that moves against the carriage, kilograms.</summary>
+    public double? Counterweight { get; init; }
+    /// <summary>Crank: mass of the upper arm with all that turns along, kilograms.</summary>
+    public double? ArmMass { get; init; }
+    /// <summary>Crank: centre of that mass from the shoulder along the arm, metres; negative behind the shoulder.</summary>
+    public double? ArmCentre { get; init; }
+    /// <summary>Crank: inertia about the shoulder axis of all that turns, motor and gear left out, kilogram square metres.</summary>
+    public double? ArmInertia { get; init; }
+    /// <summary>Mass of one of the two rods, kilograms, spread evenly from joint to joint.</summary>
+    public double? RodMass { get; init; }
+    /// <summary>Friction that grows with speed, at the drive coordinate: newtons per m/s, or newton metres per rad/s.</summary>
+    public double? ViscousFriction { get; init; }
+    /// <summary>Friction that does not, at the drive coordinate: newtons or newton metres.</summary>
+    public double? CoulombFriction { get; init; }
+    /// <summary>What brake or measured friction holds with the drive off, at the drive coordinate: newtons or newton metres.</summary>
+    public double? HoldingForce { get; init; }
+    /// <summary>Largest pull or push one rod may carry, newtons.</summary>
+    public double? RodForceLimit { get; init; }
+    /// <summary>Force of the spring that keeps the ball joints of one rod closed, newtons; none where not stated.</summary>
+    public double? JointPreload { get; init; }
 }
 
 /// <summary>Limits on how well the platform can be steered, and clearances, as the integrator sets them.</summary>
@@ -132,6 +158,10 @@ public sealed record RotaryAxis
     public double? TravelFrom { get; init; }
     public double? TravelTo { get; init; }
     public double? DriveStep { get; init; }
+    /// <summary>Inertia about its axis of all that turns, without part and motor, kilogram square metres.</summary>
+    public double? Inertia { get; init; }
+    /// <summary>Friction torque, newton metres.</summary>
+    public double? Friction { get; init; }
 }
 
 /// <summary>A linear axis that carries the whole robot. Direction in the cell frame.</summary>

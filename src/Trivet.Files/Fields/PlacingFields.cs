@@ -2,7 +2,7 @@ using Trivet.Cells;
 
 namespace Trivet.Files.Fields;
 
-/// <summary>The tables of what stands around the robot: controller mapping, mount, tool, drives, frame, stations.</summary>
+/// <summary>The tables of what stands around the robot: controller mapping, mount, tool, frame, stations.</summary>
 internal static class PlacingFields
 {
     private static readonly Shape Axis = new Table<AxisMapping>(new AxisMapping())
@@ -54,14 +54,6 @@ internal static class PlacingFields
             "Radius of the capsule around the tool, from the platform down to the tool centre point.", Depth.Quote)
         .Keyed("parts", ToolPart, t => t.Parts, (t, v) => t with { Parts = v }, "The stack from the platform outward.")
         .Text("note", t => t.Note, (t, v) => t with { Note = v }, "Anything worth keeping.")
-        .Done();
-
-    public static readonly Shape Drives = new Table<Drives>(new Drives())
-        .Quantity("largestSpeed", Dimension.DriveSpeed, d => d.LargestSpeed, (d, v) => d with { LargestSpeed = v },
-            "Speed limit of the drive coordinate.", Depth.Build)
-        .Quantity("largestAcceleration", Dimension.DriveAcceleration, d => d.LargestAcceleration, (d, v) => d with { LargestAcceleration = v },
-            "Acceleration limit of the drive coordinate.", Depth.Build)
-        .Text("note", d => d.Note, (d, v) => d with { Note = v }, "Anything worth keeping.")
         .Done();
 
     private static readonly Shape Member = new Table<FrameMember>(new FrameMember())

@@ -51,6 +51,28 @@ internal static class RobotFields
             "What the drive knows of its position.", Depth.Build)
         .Quantity("driveStep", Dimension.DriveCoordinate, c => c.DriveStep, (c, v) => c with { DriveStep = v },
             "Movement of the drive coordinate for one step of the drive.", Depth.Build)
+        .Quantity("carriageMass", Dimension.Mass, c => c.CarriageMass, (c, v) => c with { CarriageMass = v },
+            "Rail: mass of the carriage with all that travels along.", Depth.Build)
+        .Quantity("counterweight", Dimension.Mass, c => c.Counterweight, (c, v) => c with { Counterweight = v },
+            "Rail: mass of a counterweight that moves against the carriage.")
+        .Quantity("armMass", Dimension.Mass, c => c.ArmMass, (c, v) => c with { ArmMass = v },
+            "Crank: mass of the upper arm with all that turns along.", Depth.Build)
+        .Quantity("armCentre", Dimension.Length, c => c.ArmCentre, (c, v) => c with { ArmCentre = v },
+            "Crank: centre of that mass from the shoulder along the arm; negative behind the shoulder.", Depth.Build)
+        .Quantity("armInertia", Dimension.Inertia, c => c.ArmInertia, (c, v) => c with { ArmInertia = v },
+            "Crank: inertia about the shoulder axis of all that turns, motor and gear left out.", Depth.Build)
+        .Quantity("rodMass", Dimension.Mass, c => c.RodMass, (c, v) => c with { RodMass = v },
+            "Mass of one of the two rods, spread evenly from joint to joint.", Depth.Build, "g")
+        .Quantity("viscousFriction", Dimension.DriveDamping, c => c.ViscousFriction, (c, v) => c with { ViscousFriction = v },
+            "Friction that grows with speed, at the drive coordinate; none where nothing is stated.")
+        .Quantity("coulombFriction", Dimension.DriveForce, c => c.CoulombFriction, (c, v) => c with { CoulombFriction = v },
+            "Friction that does not grow with speed, at the drive coordinate; none where nothing is stated.")
+        .Quantity("holdingForce", Dimension.DriveForce, c => c.HoldingForce, (c, v) => c with { HoldingForce = v },
+            "What brake or measured friction holds with the drive off, at the drive coordinate.", Depth.Build)
+        .Quantity("rodForceLimit", Dimension.Force, c => c.RodForceLimit, (c, v) => c with { RodForceLimit = v },
+            "Largest pull or push one rod may carry.", Depth.Build)
+        .Quantity("jointPreload", Dimension.Force, c => c.JointPreload, (c, v) => c with { JointPreload = v },
+            "Force of the spring that keeps the ball joints of one rod closed.")
         .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
         .Done();
 
@@ -76,6 +98,10 @@ internal static class RobotFields
             "Smallest angle, counter-clockwise seen from above.")
         .Quantity("travelTo", Dimension.Angle, r => r.TravelTo, (r, v) => r with { TravelTo = v }, "Largest angle.")
         .Quantity("driveStep", Dimension.Angle, r => r.DriveStep, (r, v) => r with { DriveStep = v }, "Turn for one step of the drive.")
+        .Quantity("inertia", Dimension.Inertia, r => r.Inertia, (r, v) => r with { Inertia = v },
+            "Inertia about its axis of all that turns, without part and motor.")
+        .Quantity("friction", Dimension.Torque, r => r.Friction, (r, v) => r with { Friction = v },
+            "Friction torque; none where nothing is stated.")
         .Text("note", r => r.Note, (r, v) => r with { Note = v }, "Anything worth keeping.")
         .Done();
 
@@ -97,6 +123,10 @@ internal static class RobotFields
             "The chains are homed together from readings that differ by no more than this; where nothing is stated, each is homed alone.")
         .YesNo("cameAssembled", r => r.CameAssembled, (r, v) => r with { CameAssembled = v },
             "The robot came with rods and platform fitted.", Depth.Build)
+        .Quantity("platformMass", Dimension.Mass, r => r.PlatformMass, (r, v) => r with { PlatformMass = v },
+            "Mass of the bare platform with its half of the ball joints; the tool stack is apart.", Depth.Build)
+        .Quantity("platformCentreZ", Dimension.Length, r => r.PlatformCentreZ, (r, v) => r with { PlatformCentreZ = v },
+            "Height of the bare platform's centre of mass above the platform reference point.")
         .Section("common", Chain, r => r.Common, (r, v) => r with { Common = v },
             "What all chains share; a chain's own field overrides it.")
         .Keyed("chains", Chain, r => r.Chains, (r, v) => r with { Chains = v },
