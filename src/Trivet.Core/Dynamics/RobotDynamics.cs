@@ -26,7 +26,7 @@ public readonly record struct EquationOfMotion(Mat3 Mass, Vec3 Coriolis, Vec3 We
 /// the drive coordinate. Elasticity, play and the rods' turning about their own axes are left out.
 /// <para>
 /// Virtual work. The platform's virtual displacement δp moves drive i by δq_i = rod_i·δp/(rod_i·C_i′), so the forces F on the platform and
-/// Q_i on each drive coordinate are met by drive forces τ_i = (rod_i·C_i′)·λ_i + Q_i with Σ λ_i·rod_i = F: λ_i is the tension per length
+/// Q_i on each drive coordinate are met by drive forces τ_i = (rod_i·C_i′)·λ_i + Q_i with Σ λ_i·rod_i = F: λ_i is the push per length
 /// that the pair of rods must bring. Positive forces push towards growing q: down a rail, or an arm downward.
 /// </para>
 /// <para>
