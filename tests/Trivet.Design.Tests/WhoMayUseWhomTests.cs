@@ -24,9 +24,10 @@ public sealed class WhoMayUseWhomTests
         ["Cells"] = [],
         ["Kinematics"] = [],
         ["Dynamics"] = ["Kinematics"],
+        ["Drives"] = ["Kinematics"],
         ["Reach"] = ["Kinematics"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Reach"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

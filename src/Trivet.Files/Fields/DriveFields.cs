@@ -89,7 +89,7 @@ internal static class DriveFields
         .Text("note", s => s.Note, (s, v) => s with { Note = v }, "Anything worth keeping.")
         .Done();
 
-    public static readonly Shape Drives = new Table<Drives>(new Drives())
+    public static readonly Shape Drives = new Table<Cells.Drives>(new Cells.Drives())
         .Quantity("largestSpeed", Dimension.DriveSpeed, d => d.LargestSpeed, (d, v) => d with { LargestSpeed = v },
             "Speed limit of a chain's drive coordinate.", Depth.Build)
         .Quantity("largestAcceleration", Dimension.DriveAcceleration, d => d.LargestAcceleration, (d, v) => d with { LargestAcceleration = v },

@@ -73,6 +73,8 @@ public static class English
         WhatOf = "{what} of {subject}",
         WhatCase = "{subject}, {case}",
         ChainCase = "chain {case}",
+        MotorCase = "motor {case}",
+        DriveCase = "the drive of {case}",
         FieldOf = "{field} of {of}",
         And = "{list} and {last}",
         WorstAt = "worst at x {x}, y {y}, z {z}",

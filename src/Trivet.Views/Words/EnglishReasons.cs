@@ -36,5 +36,16 @@ internal static class EnglishReasons
         ["reach.size-negative"] = "A size can not be below zero.",
         ["reach.no-pocket"] = "A tray has at least one pocket each way.",
         ["reach.angles-end-before-they-begin"] = "The rotary angles end before they begin: rotaryTo must not be below rotaryFrom.",
+
+        ["drive.no-such-motor"] = "There is no motor of that id; described are {fields}.",
+        ["drive.no-motors"] = "No motor is described.",
+        ["drive.screw-turns"] = "A screw moves along; an axis that turns has a gear or a belt.",
+        ["drive.gear-is-straight"] = "A gear turns; an axis that moves along has a belt or a screw.",
+        ["drive.not-positive"] = "It must be above zero.",
+        ["drive.negative"] = "It can not be below zero.",
+        ["drive.efficiency-above-one"] = "An efficiency is at most 1: nothing gives more power than it takes.",
+        ["drive.one-curve-point"] = "A torque–speed curve has at least two points.",
+        ["drive.same-curve-speed"] = "The speed is the same as that of {fields}.",
+        ["drive.curve-rises"] = "The largest torque does not rise with speed: it is above that of {fields}.",
     }.ToImmutableDictionary();
 }

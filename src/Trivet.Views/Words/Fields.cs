@@ -35,7 +35,7 @@ public static class Fields
         string.Concat(path.Select(s => "/" + s.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
 
     private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
-        "stations" or "chains" or "members" or "parts" or "modules" or "axes" or "cables" or "requirements" or "openQuestions";
+        "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "axes" or "cables" or "requirements" or "openQuestions";
 
     private static string Entry(Cell cell, string[] path, Language language)
     {
@@ -44,13 +44,25 @@ public static class Fields
         {
             "stations" => cell.Stations.GetValueOrDefault(id)?.Name,
             "modules" => cell.Cabinet.Modules.GetValueOrDefault(id)?.Name,
+            "cycles" => cell.Motion.Cycles.GetValueOrDefault(id)?.Name,
             "cables" => cell.Cables.GetValueOrDefault(id)?.Name,
             "parts" when path[0] == "tool" => cell.Tool.Parts.GetValueOrDefault(id)?.Name,
             "parts" => cell.Brief.Parts.GetValueOrDefault(id)?.Name,
             _ => null,
         };
-        return path[^2] == "chains" ? Locale.Fill(language.ChainCase, ("case", id)) : name ?? id;
+        return path switch
+        {
+            ["robot", "chains", _] => Locale.Fill(language.ChainCase, ("case", id)),
+            // Its id, not its name, since an axis names it by that.
+            ["drives", "motors", _] => Locale.Fill(language.MotorCase, ("case", id)),
+            ["drives", "axes", _] => Locale.Fill(language.DriveCase, ("case", Axis(cell, id, language))),
+            _ => name ?? id,
+        };
     }
+
+    /// <summary>An axis by its chain, or by what it is.</summary>
+    internal static string Axis(Cell cell, string id, Language language) =>
+        cell.Robot.Chains.ContainsKey(id) ? Locale.Fill(language.ChainCase, ("case", id)) : language.Cases.GetValueOrDefault(id, id);
 
     private static string Word(string name, Language language)
     {

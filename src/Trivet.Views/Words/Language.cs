@@ -54,6 +54,8 @@ public sealed record Language
     public required string WhatOf { get; init; }
     public required string WhatCase { get; init; }
     public required string ChainCase { get; init; }
+    public required string MotorCase { get; init; }
+    public required string DriveCase { get; init; }
     public required string FieldOf { get; init; }
     public required string And { get; init; }
     public required string WorstAt { get; init; }

@@ -43,7 +43,7 @@ public static class Sentences
         var words = (locale ?? Locale.English).Language;
         string of = Fields.Words(cell, subject.Pointer, locale);
         if (subject.Case.Length == 0) return of;
-        string part = cell.Robot.Chains.ContainsKey(subject.Case) ? Locale.Fill(words.ChainCase, ("case", subject.Case)) : words.Cases.GetValueOrDefault(subject.Case, subject.Case);
+        string part = Fields.Axis(cell, subject.Case, words);
         return Locale.Fill(words.WhatCase, ("subject", of), ("case", part));
     }
 
