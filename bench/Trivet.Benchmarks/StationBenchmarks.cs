@@ -14,7 +14,7 @@ namespace Trivet.Benchmarks;
 public class StationBenchmarks
 {
     private Cell _cell = Cell.Empty;
-    private StationPlan _plan = StationPlan.Of(Cell.Empty);
+    private StagePlan _plan = StationStage.Of(Cell.Empty);
 
     [Params("jar-lids", "biscuits")]
     public string Sample { get; set; } = "";
@@ -23,12 +23,12 @@ public class StationBenchmarks
     public void Setup()
     {
         _cell = CellFile.Read(System.Text.Encoding.UTF8.GetBytes(Samples.Find(Sample)!.Text), Sample).Cell!;
-        _plan = StationPlan.Of(_cell);
+        _plan = StationStage.Of(_cell);
     }
 
     /// <summary>Reads every station's inputs, rule by rule: what a preview costs before anything is computed.</summary>
     [Benchmark]
-    public StationPlan Plan() => StationPlan.Of(_cell);
+    public StagePlan Plan() => StationStage.Of(_cell);
 
     /// <summary>All rules of the first station, proved.</summary>
     [Benchmark]

@@ -26,8 +26,9 @@ public sealed class WhoMayUseWhomTests
         ["Dynamics"] = ["Kinematics"],
         ["Drives"] = ["Kinematics"],
         ["Reach"] = ["Kinematics"],
+        ["Motion"] = ["Kinematics", "Dynamics", "Reach", "Drives"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -76,21 +76,16 @@ public sealed class Assessor
         return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
     }
 
-    private static StationPlan PlanOf(Cell cell)
-    {
-        StationPlan stations = StationPlan.Of(cell), homing = HomingChecks.Of(cell);
-        return new(
-            stations.Findings.AddRange(homing.Findings), stations.Coverage.AddRange(homing.Coverage), stations.Tasks.AddRange(homing.Tasks));
-    }
+    private static StagePlan PlanOf(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell);
 
-    private static Assessed Gather(Cell cell, StationPlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
+    private static Assessed Gather(Cell cell, StagePlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
     {
         var findings = BriefChecks.Check(cell).Concat(plan.Findings).Concat(tasks.SelectMany(f => f));
         return new(cell, CellGeometry.Of(cell), Ledger.Of(findings, plan.Coverage), proved);
     }
 
     /// <summary>A task is the same when it goes by the same name and every field it used has the same value.</summary>
-    private readonly struct TaskKey(ReachTask task) : IEquatable<TaskKey>
+    private readonly struct TaskKey(StageTask task) : IEquatable<TaskKey>
     {
         private readonly string _name = task.Name;
         private readonly ImmutableSortedDictionary<string, object?> _used = task.Used;

@@ -3,7 +3,7 @@ using Trivet.Numerics;
 namespace Trivet.Reach;
 
 /// <summary>Square of a chain's use of reach over a station's box.</summary>
-internal sealed class ClosureSearch(StationMotion motion, BoundedChain chain) : IBoundable
+internal sealed class ClosureSearch(IPlatformMotion motion, BoundedChain chain) : IBoundable
 {
     public double At(ReadOnlySpan<double> x) => chain.UseSquared(motion.PlatformAt(x));
 
@@ -18,7 +18,7 @@ internal sealed class ClosureSearch(StationMotion motion, BoundedChain chain) : 
 }
 
 /// <summary>Distance of a chain's reading from the middle of its travel over a station's box: largest at either end.</summary>
-internal sealed class TravelSearch(StationMotion motion, BoundedChain chain, double middle) : IBoundable
+internal sealed class TravelSearch(IPlatformMotion motion, BoundedChain chain, double middle) : IBoundable
 {
     public double Reading(ReadOnlySpan<double> x) => chain.Chain.Inverse(motion.PlatformAt(x));
 

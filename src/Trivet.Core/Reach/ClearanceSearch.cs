@@ -47,14 +47,14 @@ internal struct AnchorPoints
 /// </summary>
 internal sealed class ClearanceSearch : IBoundable
 {
-    private readonly StationMotion _motion;
+    private readonly IPlatformMotion _motion;
     private readonly ImmutableArray<BoundedChain> _chains;
     private readonly ImmutableArray<(MovingBody A, MovingBody B)> _moving;
     private readonly ImmutableArray<(MovingBody A, FixedBody B)> _fixed;
     private readonly bool _jointsMatter;
 
     public ClearanceSearch(
-        StationMotion motion, ImmutableArray<BoundedChain> chains, IEnumerable<(MovingBody, MovingBody)> moving, IEnumerable<(MovingBody, FixedBody)> still)
+        IPlatformMotion motion, ImmutableArray<BoundedChain> chains, IEnumerable<(MovingBody, MovingBody)> moving, IEnumerable<(MovingBody, FixedBody)> still)
     {
         (_motion, _chains) = (motion, chains);
         _moving = [.. moving];

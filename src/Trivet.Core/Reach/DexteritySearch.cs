@@ -182,7 +182,7 @@ internal ref struct JacobianBox
 }
 
 /// <summary>Condition number of ∂q/∂p over a station's box.</summary>
-internal sealed class DexteritySearch(StationMotion motion, DeltaRobot robot, ImmutableArray<BoundedChain> chains) : IBoundable
+internal sealed class DexteritySearch(IPlatformMotion motion, DeltaRobot robot, ImmutableArray<BoundedChain> chains) : IBoundable
 {
     public double At(ReadOnlySpan<double> x) => PoseResult.At(robot, motion.PlatformAt(x)).Condition;
 
@@ -196,7 +196,7 @@ internal sealed class DexteritySearch(StationMotion motion, DeltaRobot robot, Im
 }
 
 /// <summary>Platform movement for one step of one drive, the largest over the drives, over a station's box.</summary>
-internal sealed class StepSearch(StationMotion motion, DeltaRobot robot, ImmutableArray<BoundedChain> chains, ImmutableArray<double> steps) : IBoundable
+internal sealed class StepSearch(IPlatformMotion motion, DeltaRobot robot, ImmutableArray<BoundedChain> chains, ImmutableArray<double> steps) : IBoundable
 {
     public double At(ReadOnlySpan<double> x) => PoseResult.At(robot, motion.PlatformAt(x)).StepMovement(steps.AsSpan());
 

@@ -46,7 +46,7 @@ public static class HomingChecks
 {
     private const string DifferencePointer = "/robot/homingDifference";
 
-    public static StationPlan Of(Cell cell)
+    public static StagePlan Of(Cell cell)
     {
         var reading = new Reading();
         var robot = RobotInputs.Geometry(cell.Robot, reading).Robot;
@@ -71,7 +71,7 @@ public static class HomingChecks
 
         var homing = new Homing(robot, joints);
         var question = new Question(homing, robot, rule, reading.Inputs);
-        ReachTask task = stated is { } difference
+        StageTask task = stated is { } difference
             ? new(rule.Id, reading.Key, () => [question.Together(difference, sampled: true, default)], stop => [question.Together(difference, sampled: false, stop)])
             : new(rule.Id, reading.Key, () => question.Alone(together, sampled: true, default), stop => question.Alone(together, sampled: false, stop));
         return new([], [other], [task]);

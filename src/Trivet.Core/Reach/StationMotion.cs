@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using Trivet.Findings;
 using Trivet.Numerics;
 
@@ -9,7 +8,7 @@ namespace Trivet.Reach;
 /// frame and, where the tool centre point is off the rotary axis, the rotary angle:
 /// <c>p(x) = R_BC·(X_CS·s − p_CB − a·d_C) − Rz(φ)·t</c>, with a the position of the linear axis and t the tool centre point from the platform.
 /// </summary>
-internal sealed class StationMotion
+internal sealed class StationMotion : IPlatformMotion
 {
     /// <summary>Rounding of the placing matrices, metres: added to every platform position that a bound starts from.</summary>
     private const double PlacingError = 1e-12;
@@ -36,6 +35,7 @@ internal sealed class StationMotion
 
     public StationBox Box { get; }
     public bool RotaryFitted { get; }
+    public double LinearAxisAt => Box.LinearAxisAt;
     public Vec3 Tcp { get; }
     public ReadOnlySpan<double> Low => _low;
     public ReadOnlySpan<double> High => _high;
@@ -94,7 +94,7 @@ internal sealed class StationMotion
         var box = new MotionBox { Variables = Variables };
         var s = new IntervalVec3(new(low[0], high[0]), new(low[1], high[1]), new(low[2], high[2]));
         var sMid = new Vec3(s.X.Mid, s.Y.Mid, s.Z.Mid);
-        for (int k = 0; k < 3; k++) box.Rate[k] = _r_BS.Column(k);
+        for (int k = 0; k < 3; k++) box.Rate[k] = box.TcpRate[k] = _r_BS.Column(k);
         box.Half[0] = s.X.RadiusAbout(sMid.X);
         box.Half[1] = s.Y.RadiusAbout(sMid.Y);
         box.Half[2] = s.Z.RadiusAbout(sMid.Z);
@@ -111,12 +111,7 @@ internal sealed class StationMotion
         }
         box.Platform = origin + _r_BS * s - box.Tool;
         box.PlatformMid = origin + _r_BS * (IntervalVec3)sMid - box.ToolMid;
-        if (!_planar) return box;
-
-        box.Platform = box.Platform with { Y = 0 };
-        box.PlatformMid = box.PlatformMid with { Y = 0 };
-        for (int k = 0; k < Variables; k++) box.Rate[k] = box.Rate[k] with { Y = 0 };
-        return box;
+        return _planar ? box.Flattened(1) : box;
     }
 
     /// <summary>Rz(φ)·t.</summary>
@@ -125,71 +120,5 @@ internal sealed class StationMotion
         if (Tcp.X == 0 && Tcp.Y == 0) return Tcp;
         Interval s = Interval.Sin(angle), c = Interval.Cos(angle);
         return new(Tcp.X * c - Tcp.Y * s, Tcp.X * s + Tcp.Y * c, Tcp.Z);
-    }
-}
-
-[InlineArray(4)]
-internal struct Halves
-{
-    private double _first;
-}
-
-[InlineArray(4)]
-internal struct Rates
-{
-    private IntervalVec3 _first;
-}
-
-[InlineArray(4)]
-internal struct Slopes
-{
-    private Interval _first;
-}
-
-/// <summary>Platform positions over a part of a station's box, with their middle and how they follow each variable.</summary>
-internal struct MotionBox
-{
-    public int Variables;
-    /// <summary>Platform reference point, base frame, over the box and at its middle.</summary>
-    public IntervalVec3 Platform, PlatformMid;
-    /// <summary>Tool centre point from the platform, base frame.</summary>
-    public IntervalVec3 Tool, ToolMid;
-    /// <summary>∂p/∂x_k, base frame.</summary>
-    public Rates Rate;
-    /// <summary>Half the width of each variable.</summary>
-    public Halves Half;
-
-    /// <summary>Partial derivatives of a function whose gradient with respect to the platform position is enclosed.</summary>
-    public readonly Slopes SlopesOf(IntervalVec3 gradient)
-    {
-        var slopes = new Slopes();
-        for (int k = 0; k < Variables; k++) slopes[k] = gradient.Dot(Rate[k]);
-        return slopes;
-    }
-
-    /// <summary>f(x) lies in f(middle) + Σ f_k·(x_k − middle_k), with f_k any partial derivative that occurs in the box (mean value theorem).</summary>
-    public readonly Interval MeanValue(Interval atMid, in Slopes slopes)
-    {
-        var sum = atMid;
-        for (int k = 0; k < Variables; k++)
-            if (Half[k] > 0) sum += slopes[k] * new Interval(-Half[k], Half[k]);
-        return sum;
-    }
-
-    /// <summary>
-    /// What a search wants to know of the slopes: the direction of growth, where it is certain, and how far the function may bend
-    /// away from a plane over half the width.
-    /// </summary>
-    public readonly int Steer(in Slopes slopes, Span<double> rise, Span<double> spread)
-    {
-        int monotone = 0;
-        for (int k = 0; k < Variables; k++)
-        {
-            var slope = slopes[k];
-            rise[k] = slope.Mid;
-            spread[k] = slope.Width * Half[k];
-            if (slope.Lower >= 0 || slope.Upper <= 0) monotone |= 1 << k;
-        }
-        return monotone;
     }
 }

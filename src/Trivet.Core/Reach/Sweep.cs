@@ -18,7 +18,7 @@ internal struct AnchorNumbers
 }
 
 /// <summary>
-/// Where the anchors of moving bodies are at the middle of a part of a station's box, how they follow each variable, and how far
+/// Where the anchors of moving bodies are at the middle of a part of a motion's range, how they follow each variable, and how far
 /// they get at most.
 /// </summary>
 internal ref struct Sweep
@@ -42,8 +42,7 @@ internal ref struct Sweep
         for (int k = 0; k < box.Variables; k++)
         {
             Rate(Anchor.Platform, k) = box.Rate[k];
-            // The tool centre point is what the first three variables place; it does not follow the rotary angle.
-            Rate(Anchor.Tcp, k) = k < 3 ? box.Rate[k] : IntervalVec3.Zero;
+            Rate(Anchor.Tcp, k) = box.TcpRate[k];
         }
         Settle(Anchor.Platform, box.PlatformMid.RadiusAbout(platform));
         Settle(Anchor.Tcp, box.PlatformMid.RadiusAbout(platform) + box.ToolMid.RadiusAbout(box.ToolMid.Mid));

@@ -10,12 +10,12 @@ namespace Trivet.Reach;
 /// </summary>
 internal sealed class SwingSearch : IBoundable
 {
-    private readonly StationMotion _motion;
+    private readonly IPlatformMotion _motion;
     private readonly BoundedChain _chain;
     private readonly BallJoint _joint;
     private readonly Vec3 _axis;
 
-    public SwingSearch(StationMotion motion, BoundedChain chain, BallJoint joint)
+    public SwingSearch(IPlatformMotion motion, BoundedChain chain, BallJoint joint)
     {
         (_motion, _chain, _joint) = (motion, chain, joint);
         var side = chain.Chain.Side;

@@ -67,7 +67,7 @@ public sealed class StationProofTests
     public void No_sampled_value_lies_beyond_a_bound() => Gen.Select(Unsymmetrical, Gen.Double[0, 1].Array[4 * Points]).Sample((cell, place) =>
     {
         var measured = new Poses(cell, CellGeometry.Of(cell));
-        var findings = StationPlan.Of(cell).Tasks.SelectMany(t => t.Prove(TestContext.Current.CancellationToken)).OfType<Judged>()
+        var findings = StationStage.Of(cell).Tasks.SelectMany(t => t.Prove(TestContext.Current.CancellationToken)).OfType<Judged>()
             .Where(f => f.Assurance == Assurance.Proved).ToList();
         Assert.NotEmpty(findings);
         foreach (var finding in findings)

@@ -5,20 +5,20 @@ using Trivet.Numerics;
 namespace Trivet.Reach;
 
 /// <summary>
-/// One question about a station: the worst value of one quantity over its whole volume, held against one limit. It can be answered
-/// two ways: sampled at once, or bounded rigorously.
+/// One question about a station or a path: the worst value of one quantity over its whole volume or length, held against one limit. It
+/// can be answered two ways: sampled at once, or bounded rigorously.
 /// </summary>
 /// <param name="Rule">The rule it serves.</param>
-/// <param name="Case">Chain id, or empty.</param>
-/// <param name="Motion">The volume.</param>
+/// <param name="Subject">What is asked about, and the chain or the kind of obstacle.</param>
+/// <param name="Motion">The volume or the path.</param>
 /// <param name="Function">What is bounded: grows with how bad the value is; a monotone function of it.</param>
 /// <param name="FunctionLimit">The limit in the function's terms.</param>
 /// <param name="Tolerance">Gap between attained value and bound that is close enough, in the function's terms.</param>
 /// <param name="ToValue">From the function's value, and the place where it was attained, to the rule's value.</param>
 /// <param name="Limit">The limit in the rule's terms.</param>
 /// <param name="Inputs">Everything the answer depends on.</param>
-internal sealed record StationSearch(
-    Rule Rule, string Case, StationMotion Motion, IBoundable Function, double FunctionLimit, double Tolerance,
+internal sealed record ReachSearch(
+    Rule Rule, Subject Subject, IPlatformMotion Motion, IBoundable Function, double FunctionLimit, double Tolerance,
     Func<double, Coordinates, double> ToValue, Limit Limit, ImmutableArray<string> Inputs)
 {
     /// <summary>Boxes that one question may bound before it stays open.</summary>
@@ -27,9 +27,10 @@ internal sealed record StationSearch(
     /// <summary>Once the limit is decided, a bound within this fraction of the distance to the limit is close enough.</summary>
     private const double FarTolerance = 0.1;
 
-    private Subject Subject => new(StationInputs.Pointer(Motion.Box.Id), Case);
+    /// <summary>Places that are sampled along a path.</summary>
+    private const int AlongPath = 65;
 
-    /// <summary>The worst of the corners, the middles of edges and faces, and the centre: shows a violation at once, proves nothing.</summary>
+    /// <summary>The worst of an even grid, ends included: three places along each variable, more along a path. Shows a violation at once, proves nothing.</summary>
     public Finding Sample()
     {
         int n = Motion.Variables;
@@ -37,11 +38,11 @@ internal sealed record StationSearch(
         double worst = double.NaN;
         bool undefined = false;
         var at = new Coordinates();
-        int points = (int)Math.Round(Math.Pow(3, n));
+        int along = n == 1 ? AlongPath : 3, points = (int)Math.Round(Math.Pow(along, n));
         for (int i = 0; i < points; i++)
         {
-            for (int k = 0, code = i; k < n; k++, code /= 3)
-                x[k] = Motion.Low[k] + code % 3 * 0.5 * (Motion.High[k] - Motion.Low[k]);
+            for (int k = 0, code = i; k < n; k++, code /= along)
+                x[k] = Motion.Low[k] + code % along * (Motion.High[k] - Motion.Low[k]) / (along - 1);
             double value = Function.At(x);
             undefined |= !double.IsFinite(value);
             if (!double.IsFinite(value) || value <= worst) continue;
