@@ -93,6 +93,9 @@ public abstract record Finding(Rule Rule, Subject Subject, ImmutableArray<string
 
     /// <summary>Where in the cell the worst value occurs; null when the finding has no place.</summary>
     public Place? Worst { get; init; }
+
+    /// <summary>When in a cycle the worst value occurs, seconds from its start; null when the finding is not about a moment.</summary>
+    public double? WorstTime { get; init; }
 }
 
 /// <summary>A value held against a limit.</summary>

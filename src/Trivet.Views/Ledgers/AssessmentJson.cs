@@ -106,6 +106,7 @@ public static class AssessmentJson
 
         Write(json, "method", f.Rule.Method);
         if (f.Worst is { } worst) Write(json, worst);
+        if (f.WorstTime is { } time) Number(json, "worstTime", time);
         Texts(json, "inputs", f.Inputs);
         json.WriteStartArray("advice");
         foreach (var advice in f.Advice)
