@@ -1,0 +1,119 @@
+namespace Trivet.Numerics.Profiles;
+
+/// <summary>
+/// A path sampled on a grid of its parameter s, with limits on how it may be run through: with x = ṡ² and u = s̈, each limit is linear in
+/// (u, x) at each point. For a coordinate q(s): q̇ = q′·√x, q̈ = q′·u + q″·x; a force that is linear in q̇² and q̈ has the same form.
+/// Limits are numbered in the order they are added; the number names them in the result.
+/// </summary>
+public sealed class PathLimits
+{
+    private readonly double[] _s;
+    private readonly List<PathRow> _rows = [];
+
+    /// <param name="s">Strictly rising, two points at least, finite: metres or any other measure along the path.</param>
+    public PathLimits(ReadOnlySpan<double> s)
+    {
+        if (s.Length < 2) throw new ArgumentException("A path has two points at least.", nameof(s));
+        for (int i = 0; i < s.Length; i++)
+            if (!double.IsFinite(s[i]) || (i > 0 && !(s[i] > s[i - 1]))) throw new ArgumentException($"The parameter rises from point to point: not so at point {i}.", nameof(s));
+        _s = s.ToArray();
+        Cap = new double[s.Length];
+        CapLimit = new int[s.Length];
+        Array.Fill(Cap, double.PositiveInfinity);
+        Array.Fill(CapLimit, PathTraversal.NoLimit);
+    }
+
+    /// <summary>
+    /// A grid from 0 to a length that is denser towards its ends: from rest the first stretch of a path takes long, and what happens in a step is
+    /// known to the square of its length.
+    /// </summary>
+    public static double[] GridFromRest(double length, int steps)
+    {
+        double[] s = new double[steps + 1];
+        for (int i = 0; i <= steps; i++)
+        {
+            double sin = Math.Sin(Math.PI / 2 * i / steps);
+            s[i] = length * sin * sin;
+        }
+
+        s[steps] = length;
+        return s;
+    }
+
+    public ReadOnlySpan<double> S => _s;
+    public int Points => _s.Length;
+
+    /// <summary>How many limits were added.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>ṡ at the first point, 0 or more.</summary>
+    public double StartSpeed { get; init; }
+
+    /// <summary>ṡ at the last point, 0 or more.</summary>
+    public double EndSpeed { get; init; }
+
+    /// <summary>The first coefficient that is not finite.</summary>
+    internal (int Point, int Limit)? Broken { get; private set; }
+
+    internal double[] Cap { get; }
+    internal int[] CapLimit { get; }
+    internal List<PathRow> Rows => _rows;
+
+    /// <summary>Limits |q̇|: q′ at each point, and the largest magnitude.</summary>
+    public int Velocity(ReadOnlySpan<double> rate, double most)
+    {
+        Expect(rate);
+        for (int i = 0; i < rate.Length; i++)
+        {
+            double speed = most / Math.Abs(rate[i]);
+            Lower(i, speed * speed, Count);
+        }
+
+        return Count++;
+    }
+
+    /// <summary>low ≤ a·u + b·x + c ≤ high at each point.</summary>
+    public int Band(ReadOnlySpan<double> a, ReadOnlySpan<double> b, ReadOnlySpan<double> c, double low, double high)
+    {
+        Expect(a);
+        Expect(b);
+        Expect(c);
+        _rows.Add(new(Count, _s, a, b, c, low, high));
+        return Count++;
+    }
+
+    /// <summary>The same with c = 0: an acceleration, a = q′ and b = q″.</summary>
+    public int Band(ReadOnlySpan<double> a, ReadOnlySpan<double> b, double low, double high) => Band(a, b, new double[Points], low, high);
+
+    /// <summary>|a·u + b·x + c| ≤ effort at the speed |q′|·√x: a force against a curve that falls with speed.</summary>
+    /// <param name="rate">q′ at each point.</param>
+    public int Effort(ReadOnlySpan<double> a, ReadOnlySpan<double> b, ReadOnlySpan<double> c, ReadOnlySpan<double> rate, SpeedCurve curve)
+    {
+        Expect(a);
+        Expect(b);
+        Expect(c);
+        Expect(rate);
+        // Two lines at a time stand for the curve, one for slower and one for faster than the last solution.
+        for (int side = 0; side < 2; side++) _rows.Add(new(Count, _s, a, b, c, rate, curve, faster: side == 1));
+        for (int i = 0; i < Points; i++)
+        {
+            double speed = curve.Fastest / Math.Abs(rate[i]);
+            Lower(i, speed * speed, Count);
+        }
+
+        return Count++;
+    }
+
+    private void Lower(int point, double cap, int limit)
+    {
+        if (!(cap < Cap[point])) return;
+        (Cap[point], CapLimit[point]) = (cap, limit);
+    }
+
+    private void Expect(ReadOnlySpan<double> values)
+    {
+        if (values.Length != Points) throw new ArgumentException($"Each coefficient has a value at each of the {Points} points, not {values.Length}.", nameof(values));
+        int broken = values.IndexOfAnyExceptInRange(double.MinValue, double.MaxValue);
+        if (broken >= 0) Broken ??= (broken, Count);
+    }
+}

@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+
+namespace Trivet.Numerics.Profiles;
+
+/// <summary>
+/// The fastest traversal of a sampled path under limits linear in u = s̈ and x = ṡ². Backward it finds, point by point, the x from which the
+/// end can still be reached; forward it takes the largest u that stays among them. Limits are kept at the middle of each step, where the
+/// coefficient of u is near zero at both its ends, and bounds of x at each point; durations converge with the square of the step.
+/// Between those places a limit may be passed by what it bends within a step.
+/// <para>
+/// The two passes are reachability analysis: H. Pham, Q.-C. Pham, A new approach to time-optimal path parameterization based on reachability
+/// analysis, IEEE Transactions on Robotics 34(3), 2018 (from memory); the discretisation and the elimination are this project's.
+/// </para>
+/// <para>Keeps its memory between calls: one instance for each thread.</para>
+/// </summary>
+public sealed class PathTiming
+{
+    /// <summary>Rounds with limits that fall with speed end where one wins less than this part of the duration.</summary>
+    private const double EnoughGain = 1e-6;
+    private const int MostRounds = 8;
+
+    /// <summary>A speed given at an end may be above what is allowed by this much of ṡ².</summary>
+    private const double Rounding = 1e-9;
+
+    /// <summary>Marks a line that only leads to what the next point allows.</summary>
+    private const int Ahead = -2;
+
+    private double[] _x = [], _least = [], _most = [];
+    private int[] _mostLimit = [], _uppers = [];
+    private Wedge.Line[] _lines = [];
+
+    public PathTraversal Solve(PathLimits limits)
+    {
+        Prepare(limits);
+        bool falls = false;
+        foreach (var row in limits.Rows)
+        {
+            row.Linearise([]);
+            falls |= row.FallsWithSpeed;
+        }
+
+        if (limits.Broken is { } broken) return PathTraversal.No(PathProblem.NotFinite, limits.S, broken.Point, broken.Limit);
+        var found = Round(limits);
+        if (!falls || !found.Found) return found;
+
+        // The first round had the effort at standstill throughout: too fast, but a place to put the tangents.
+        var gains = ImmutableArray.CreateBuilder<double>();
+        double last = double.PositiveInfinity;
+        for (int i = 0; i < MostRounds; i++)
+        {
+            double floor = 0;
+            foreach (double x in found.X) floor = Math.Max(floor, 1e-6 * x);
+            for (int k = 0; k < limits.Points; k++) _x[k] = Math.Max(found.X[k], floor);
+            foreach (var row in limits.Rows) row.Linearise(_x.AsSpan(0, limits.Points));
+            var next = Round(limits);
+            if (!next.Found) return next with { Gains = gains.ToImmutable() };
+            if (double.IsFinite(last)) gains.Add(last - next.Duration);
+            found = next;
+            if (last - next.Duration <= EnoughGain * next.Duration) break;
+            last = next.Duration;
+        }
+
+        return found with { Gains = gains.ToImmutable() };
+    }
+
+    private void Prepare(PathLimits limits)
+    {
+        int n = limits.Points, lines = n * Room(limits);
+        if (_x.Length < n)
+        {
+            (_x, _least, _most) = (new double[n], new double[n], new double[n]);
+            (_mostLimit, _uppers) = (new int[n], new int[n]);
+        }
+
+        if (_lines.Length < lines) _lines = new Wedge.Line[lines];
+    }
+
+    /// <summary>Lines of one step: at most four for each row, two that lead on.</summary>
+    private static int Room(PathLimits limits) => 4 * limits.Rows.Count + 2;
+
+    private PathTraversal Round(PathLimits limits)
+    {
+        int n = limits.Points;
+        PathProblem problem = Backward(limits, out int point, out int limit);
+        if (problem != PathProblem.None) return PathTraversal.No(problem, limits.S, point, limit);
+
+        double start = limits.StartSpeed * limits.StartSpeed;
+        if (!(start <= _most[0] * (1 + Rounding)) || start < _least[0]) return PathTraversal.No(PathProblem.StartTooFast, limits.S, 0, _mostLimit[0]);
+        return Forward(limits, Math.Min(start, _most[0]));
+    }
+
+    /// <summary>From the end to the start: least and most x at each point from which the end can be reached.</summary>
+    private PathProblem Backward(PathLimits limits, out int point, out int limit)
+    {
+        int n = limits.Points, room = Room(limits);
+        var s = limits.S;
+        double length = s[^1] - s[0], end = limits.EndSpeed * limits.EndSpeed;
+
+        point = n - 1;
+        double cap = PointCap(limits, n - 1, length, out limit);
+        if (double.IsNaN(cap)) return PathProblem.Contradiction;
+        if (!(end <= cap * (1 + Rounding))) return PathProblem.EndTooFast;
+        end = Math.Min(end, cap);
+        (_least[n - 1], _most[n - 1], _mostLimit[n - 1]) = (end, end, PathTraversal.NoLimit);
+
+        for (int i = n - 2; i >= 0; i--)
+        {
+            point = i;
+            cap = PointCap(limits, i, length, out int capLimit);
+            limit = capLimit;
+            if (double.IsNaN(cap)) return PathProblem.Contradiction;
+
+            double h = s[i + 1] - s[i];
+            var wedge = new Wedge(_lines.AsSpan(i * room, room));
+            foreach (var row in limits.Rows) wedge.Along(row, i, h, length);
+            wedge.Lead(_least[i + 1], _most[i + 1], 2 * h, Ahead);
+            wedge.Cap(cap, capLimit);
+            _uppers[i] = wedge.Uppers;
+            double most = wedge.LargestX(out limit);
+            if (double.IsNaN(most)) return PathProblem.Contradiction;
+            (_least[i], _most[i], _mostLimit[i]) = (wedge.SmallestX(most), most, limit);
+        }
+
+        return PathProblem.None;
+    }
+
+    /// <summary>The largest x for which the limits at the point itself allow any u.</summary>
+    private static double PointCap(PathLimits limits, int point, double length, out int limit)
+    {
+        Span<Wedge.Line> room = stackalloc Wedge.Line[Room(limits)];
+        var wedge = new Wedge(room);
+        foreach (var row in limits.Rows) wedge.Between(row.Points, point, 0, length, row.Limit);
+        wedge.Cap(limits.Cap[point], limits.CapLimit[point]);
+        return wedge.LargestX(out limit);
+    }
+
+    /// <summary>From the start to the end: always the largest u that leads to an x from which the end can be reached.</summary>
+    private PathTraversal Forward(PathLimits limits, double start)
+    {
+        int n = limits.Points, room = Room(limits);
+        var s = limits.S;
+        double[] x = new double[n], u = new double[n - 1], t = new double[n];
+        int[] limiting = new int[n - 1];
+        x[0] = start;
+        for (int i = 0; i < n - 1; i++)
+        {
+            double h = s[i + 1] - s[i], highest = double.PositiveInfinity;
+            foreach (ref readonly var line in _lines.AsSpan(i * room, _uppers[i]))
+            {
+                double here = line.Offset + line.Slope * x[i];
+                if (here >= highest) continue;
+                (highest, limiting[i]) = (here, line.Limit);
+            }
+
+            // Held back by what comes: where it already runs at its most, by this step, else by the next.
+            if (limiting[i] == Ahead) limiting[i] = _mostLimit[x[i] >= _most[i] * (1 - Rounding) ? i : i + 1];
+            x[i + 1] = Math.Clamp(x[i] + 2 * h * highest, _least[i + 1], _most[i + 1]);
+            u[i] = (x[i + 1] - x[i]) / (2 * h);
+            double ahead = Math.Sqrt(x[i]) + Math.Sqrt(x[i + 1]);
+            if (!(ahead > 0)) return PathTraversal.No(PathProblem.Stuck, s, i, limiting[i]);
+            t[i + 1] = t[i] + 2 * h / ahead;
+        }
+
+        return new(PathProblem.None, [.. s], ImmutableCollectionsMarshal.AsImmutableArray(x), ImmutableCollectionsMarshal.AsImmutableArray(u),
+            ImmutableCollectionsMarshal.AsImmutableArray(t), ImmutableCollectionsMarshal.AsImmutableArray(limiting), [], -1, PathTraversal.NoLimit);
+    }
+}
