@@ -23,7 +23,7 @@ public sealed class WhoMayUseWhomTests
         ["Findings"] = [],
         ["Cells"] = [],
         ["Kinematics"] = [],
-        ["Dynamics"] = ["Kinematics"],
+        ["Dynamics"] = ["Kinematics", "Drives", "Reach"],
         ["Drives"] = ["Kinematics"],
         ["Reach"] = ["Kinematics"],
         ["Motion"] = ["Kinematics", "Dynamics", "Reach", "Drives"],

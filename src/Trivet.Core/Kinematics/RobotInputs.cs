@@ -81,7 +81,8 @@ public static class RobotInputs
     public static ImmutableArray<double> DriveSteps(Robot robot, Reading reading) =>
         ImmutableArray.CreateRange(Chains(robot, reading), c => c.Fields.Need("driveStep", d => d.DriveStep));
 
-    private static ImmutableArray<(string Id, ChainDescription Own, ChainReading Fields)> Chains(Robot robot, Reading reading)
+    /// <summary>The chains in their stated order, each with its way of reading fields.</summary>
+    internal static ImmutableArray<(string Id, ChainDescription Own, ChainReading Fields)> Chains(Robot robot, Reading reading)
     {
         reading.Used(ChainReading.ChainsPointer, string.Join('\n', robot.Chains.Keys));
         return [.. robot.Chains.InOrder().Select(e =>

@@ -24,6 +24,10 @@ internal static class EnglishReasons
         ["robot.side-lean-too-large"] = "A side lean is less than 90°.",
         ["robot.rod-too-short"] = "The rod is too short to reach the platform's joint with the platform in the middle.",
 
+        ["dynamics.negative"] = "It can not be below zero.",
+        ["dynamics.arm-inertia-too-small"] = "The arm's inertia about the shoulder is at least its mass times the square of its centre's distance from there.",
+        ["dynamics.no-such-part"] = "The brief has no part of that id.",
+
         ["reach.no-frame"] = "The description has no frame members.",
         ["reach.no-walls"] = "No station has walls.",
         ["reach.no-rotary"] = "The robot has no rotary axis.",

@@ -1,0 +1,86 @@
+using System.CommandLine;
+using System.Text;
+using Trivet.Cells;
+using Trivet.Dynamics;
+using Trivet.Findings;
+using Trivet.Views.Words;
+
+namespace Trivet.Cli;
+
+/// <summary><c>trivet forces</c>: what a motion asks of the drives, row by row, so that another program can check every number.</summary>
+internal static class ForcesCommand
+{
+    public static Command Create()
+    {
+        var cell = Options.Cell();
+        var cellId = Options.CellId();
+        var states = new Option<string>("--states")
+        {
+            Description = "Table with the columns x[m],y[m],z[m],vx[m/s],vy[m/s],vz[m/s],ax[m/s2],ay[m/s2],az[m/s2]: platform reference point in the base frame. - is standard input.",
+            HelpName = "FILE.csv",
+            Required = true,
+        };
+        var part = new Option<string?>("--part") { Description = "Id of the part in the gripper; without this option the first one of the brief.", HelpName = "ID" };
+        var empty = new Option<bool>("--without-part") { Description = "Nothing in the gripper." };
+        var lumped = new Option<bool>("--lumped")
+        {
+            Description = "Also what the forces would be off by if two thirds of each rod's mass stood at carriage or elbow and one third at the platform.",
+        };
+        var outOption = Options.Out("Write the table to this file instead of standard output.");
+        var command = new TaughtCommand(
+            "forces",
+            """
+            Turn states of motion into forces of the drives (torques for cranks), positive where they push towards growing
+            readings: down a rail, an arm downward. Masses, friction, rotors and the tilt of the mount are those of the cell. Each row also
+            gets the largest tension and compression at the ends of any rod, and force and moment of the robot on its mount in the base
+            frame, moments about its origin. Columns rotary[deg], rotary_speed and rotary_acceleration may say how the rotary axis
+            moves; it is at rest otherwise. What can not be reached stays empty. Ends with 1 when a row is not reached within travel.
+            """,
+            new Example("forces samples/jar-lids.json --states states.csv", "Forces with the first part of the brief in the gripper; any unit may stand in the head."),
+            new Example("forces samples/jar-lids.json --states states.csv --without-part --out forces.csv", "Empty gripper, into a file."),
+            new Example("forces samples/jar-lids.json --states states.csv --lumped", "With the error of the usual lumped rods beside the exact forces."))
+        {
+            cell, cellId, states, part, empty, lumped, outOption,
+        };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(part) is not null && result.GetValue(empty)) result.AddError("Give --part ID or --without-part, not both.");
+        });
+        command.SetAction(async (parsed, stop) =>
+        {
+            var error = parsed.InvocationConfiguration.Error;
+            if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
+            string? carried = parsed.GetValue(empty) ? null : parsed.GetValue(part) ?? input.Cell.Brief.Parts.InOrder().Select(p => p.Key).FirstOrDefault();
+            if (Dynamics(input, carried, error) is not { } dynamics) return ExitCode.Refused;
+            var table = new ForcesTable(dynamics, input.Cell.Robot.Rotary.Fitted == true, parsed.GetValue(lumped));
+
+            string file = parsed.GetRequiredValue(states);
+            try
+            {
+                using var text = file == "-" ? Console.In : new StreamReader(file, Encoding.UTF8, true, 1 << 16);
+                var bytes = (text as StreamReader)?.BaseStream;
+                Func<double> done = () => bytes is { CanSeek: true, Length: > 0 } ? (double)bytes.Position / bytes.Length : 0;
+                var end = ExitCode.AllHold;
+                using var progress = ProgressLine.For(parsed, "Computing");
+                int written = Options.Write(parsed, outOption, to => end = table.Run(text, file, to.Text, error, done, progress, stop));
+                return written != ExitCode.AllHold ? written : end;
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                error.WriteLine($"trivet: {file} cannot be read: {e.Message}");
+                return ExitCode.Refused;
+            }
+        });
+        return command;
+    }
+
+    private static RobotDynamics? Dynamics(CellInput input, string? part, TextWriter error)
+    {
+        var reading = new Reading();
+        var read = DynamicsInputs.Read(input.Cell, part, reading);
+        if (read.Dynamics is { } dynamics) return dynamics;
+        foreach (string pointer in reading.MissingFields) error.WriteLine($"{input.Name}: {pointer}: Not stated, and forces need it.");
+        foreach (var problem in read.Problems) error.WriteLine($"{input.Name}: {problem.Pointer}: {Sentences.Of(problem.Reason, input.Cell)}");
+        return null;
+    }
+}

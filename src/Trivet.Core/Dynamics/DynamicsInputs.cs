@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using Trivet.Cells;
+using Trivet.Drives;
+using Trivet.Findings;
+using Trivet.Kinematics;
+using Trivet.Numerics;
+
+namespace Trivet.Dynamics;
+
+/// <summary>What became of reading masses and friction. <see cref="Dynamics"/> is null while a field is missing (the reading lists it) or a
+/// problem stands.</summary>
+public sealed record DynamicsRead(RobotDynamics? Dynamics, ImmutableArray<Contradiction> Problems);
+
+/// <summary>
+/// Reads the computing form of dynamics, with one part in the gripper or with none.
+/// <para>
+/// Assumed, because the description has no field for it: tools hang one below the other from the platform reference point, on the rotary axis,
+/// each with its centre of mass at half its height. A part hangs at the tool centre point, its centre of mass half its height below, its
+/// inertia about an upright axis that of a block of its width and depth. With a rotary axis the part turns; the tools' inertia is
+/// in the axis' own.
+/// </para>
+/// <para>
+/// Zero where not stated: friction, counterweight, height of the platform's centre of mass, heights and sizes. Not a number where not stated:
+/// the spacing of rods, and so forces in single rods. Rotor and transmission of an axis count where its motor is named. Masses of
+/// platform, carriages or arms, rods, tools and the part are needed, and the inertia of a rotary axis.
+/// </para>
+/// </summary>
+public static class DynamicsInputs
+{
+    /// <param name="part">Id of the part in the gripper; null for none.</param>
+    public static DynamicsRead Read(Cell cell, string? part, Reading reading)
+    {
+        var problems = ImmutableArray.CreateBuilder<Contradiction>();
+        var geometry = RobotInputs.Geometry(cell.Robot, reading);
+        problems.AddRange(geometry.Problems);
+        var family = cell.Robot.Family ?? RobotFamily.RailDelta;
+        var chains = ImmutableArray.CreateRange(RobotInputs.Chains(cell.Robot, reading), c => Chain(cell, family, c.Id, c.Fields, reading, problems));
+        var platform = Platform(cell, part, reading, problems);
+        var gravity = Gravity(cell.Mount, reading);
+        return !reading.Complete || problems.Count > 0 || geometry.Robot is null
+            ? new(null, problems.ToImmutable())
+            : new(new(geometry.Robot, chains, platform, gravity), []);
+    }
+
+    /// <summary>Acceleration of free fall in the base frame, m/s²: only the mount's tilt matters, not its turn.</summary>
+    public static Vec3 Gravity(Mount mount, Reading reading)
+    {
+        var tilt = Mat3.RotationY(reading.Or(mount.TiltY, "/mount/tiltY", 0)) * Mat3.RotationX(reading.Or(mount.TiltX, "/mount/tiltX", 0));
+        return -RobotDynamics.StandardGravity * tilt.Row2;
+    }
+
+    private static ChainBodies Chain(
+        Cell cell, RobotFamily family, string id, ChainReading f, Reading reading, ImmutableArray<Contradiction>.Builder problems)
+    {
+        bool rail = family == RobotFamily.RailDelta;
+        double arm = rail ? 0 : Mass("armMass", d => d.ArmMass), centre = rail ? 0 : f.Need("armCentre", d => d.ArmCentre);
+        double inertia = rail ? 0 : Mass("armInertia", d => d.ArmInertia);
+        if (inertia >= 0 && inertia < arm * centre * centre) Wrong("armInertia", d => d.ArmInertia, DynamicsReasons.ArmInertiaTooSmall);
+        return new(
+            rail ? Mass("carriageMass", d => d.CarriageMass) : 0, rail ? Zero("counterweight", d => d.Counterweight) : 0, arm, centre, inertia,
+            Mass("rodMass", d => d.RodMass), f.Or("rodSpacing", d => d.RodSpacing, double.NaN), Rotor(cell, id, cell.Drives.Common.Motor, reading),
+            Zero("viscousFriction", d => d.ViscousFriction), Zero("coulombFriction", d => d.CoulombFriction));
+
+        double Mass(string name, Func<ChainDescription, double?> field) => NotNegative(f.Need(name, field), name, field);
+
+        double Zero(string name, Func<ChainDescription, double?> field) => NotNegative(f.Or(name, field, 0), name, field);
+
+        double NotNegative(double value, string name, Func<ChainDescription, double?> field)
+        {
+            if (value < 0) Wrong(name, field, DynamicsReasons.Negative);
+            return value;
+        }
+
+        void Wrong(string name, Func<ChainDescription, double?> field, Reason reason)
+        {
+            var wrong = new Contradiction(f.PointerOf(name, field), reason);
+            if (!problems.Contains(wrong)) problems.Add(wrong);
+        }
+    }
+
+    /// <summary>Inertia of rotor and transmission at the drive coordinate; zero while no motor is named for the axis.</summary>
+    private static double Rotor(Cell cell, string axis, string? commonMotor, Reading reading)
+    {
+        string? motor = cell.Drives.Axes.GetValueOrDefault(axis)?.Motor ?? commonMotor;
+        reading.Used($"/drives/axes/{axis}/motor", cell.Drives.Axes.GetValueOrDefault(axis)?.Motor);
+        return motor is null ? 0 : DriveInputs.ReflectedInertia(cell, axis, reading);
+    }
+
+    private static PlatformBodies Platform(Cell cell, string? part, Reading reading, ImmutableArray<Contradiction>.Builder problems)
+    {
+        double mass = Mass(cell.Robot.PlatformMass, "/robot/platformMass");
+        double moment = mass * reading.Or(cell.Robot.PlatformCentreZ, "/robot/platformCentreZ", 0);
+        double hangs = 0;
+        reading.Used("/tool/parts", string.Join('\n', cell.Tool.Parts.Keys));
+        foreach (var (id, tool) in cell.Tool.Parts.InOrder())
+        {
+            string at = $"/tool/parts/{id}";
+            reading.Used(at + "/order", tool.Order);
+            double weighs = Mass(tool.Mass, at + "/mass"), height = reading.Or(tool.Height, at + "/height", 0);
+            mass += weighs;
+            moment -= weighs * (hangs + height / 2);
+            hangs += height;
+        }
+
+        bool turns = reading.Or(cell.Robot.Rotary.Fitted, "/robot/rotary/fitted", false);
+        var centre = new Vec3(0, 0, mass > 0 ? moment / mass : 0);
+        TurningBody turning = turns
+            ? new(0, Vec3.Zero, Mass(cell.Robot.Rotary.Inertia, "/robot/rotary/inertia") + Rotor(cell, "rotary", null, reading),
+                Zero(cell.Robot.Rotary.Friction, "/robot/rotary/friction"))
+            : default;
+        if (part is null) return new(mass, centre, turning);
+
+        string pointer = $"/brief/parts/{part}";
+        if (!cell.Brief.Parts.TryGetValue(part, out var carried))
+        {
+            reading.Used("/brief/parts", string.Join('\n', cell.Brief.Parts.Keys));
+            problems.Add(new(pointer, DynamicsReasons.NoSuchPart));
+            return default;
+        }
+
+        double carries = Mass(carried.Mass, pointer + "/mass");
+        double width = Zero(carried.Size.Width, pointer + "/size/width"), depth = Zero(carried.Size.Depth, pointer + "/size/depth");
+        var tcp = new Vec3(
+            reading.Or(cell.Tool.TcpX, "/tool/tcpX", 0), reading.Or(cell.Tool.TcpY, "/tool/tcpY", 0), reading.Need(cell.Tool.TcpZ, "/tool/tcpZ"));
+        var at_P = tcp - Zero(carried.Size.Height, pointer + "/size/height") / 2 * Vec3.UnitZ;
+        double inertia = carries * (tcp.X * tcp.X + tcp.Y * tcp.Y + (width * width + depth * depth) / 12);
+        if (turns) return new(mass, centre, turning with { Mass = carries, Centre = at_P, Inertia = turning.Inertia + inertia });
+        double both = mass + carries;
+        return new(both, both > 0 ? (mass * centre + carries * at_P) / both : Vec3.Zero);
+
+        double Mass(double? value, string at) => NotNegative(reading.Need(value, at), at);
+
+        double Zero(double? value, string at) => NotNegative(reading.Or(value, at, 0), at);
+
+        double NotNegative(double value, string at)
+        {
+            if (value < 0) problems.Add(new(at, DynamicsReasons.Negative));
+            return value;
+        }
+    }
+}

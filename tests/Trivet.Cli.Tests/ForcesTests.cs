@@ -1,0 +1,134 @@
+using System.Globalization;
+using System.Text.Json;
+using Trivet.Cells;
+using Xunit;
+
+namespace Trivet.Cli.Tests;
+
+/// <summary>Forces from a table of states against tests/reference/rail-forces.json, computed independently and by a physics engine.</summary>
+public sealed class ForcesTests
+{
+    private static readonly string[] Head = ["x[m]", "y[m]", "z[m]", "vx[m/s]", "vy[m/s]", "vz[m/s]", "ax[m/s2]", "ay[m/s2]", "az[m/s2]"];
+
+    private static readonly string[] Motion = ["p", "v", "a"];
+
+    [Fact]
+    public async Task Forces_of_a_table_agree_with_the_reference()
+    {
+        using var folder = new TemporaryFolder();
+        using var reference = JsonDocument.Parse(await File.ReadAllTextAsync(Repository.File("tests/reference/rail-forces.json"), Stop));
+        var states = reference.RootElement.GetProperty("states").EnumerateArray().ToArray();
+        string table = folder.File("states.csv");
+        await File.WriteAllLinesAsync(table, [string.Join(',', Head), .. states.Select(s => string.Join(',', Motion.SelectMany(k => Numbers(s, k)).Select(Text)))], Stop);
+
+        var run = await Run.Trivet("forces", CellFile(folder), "--states", table);
+        Assert.Equal("", run.Error);
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        Assert.StartsWith("x[m],y[m],z[m],vx[m/s],vy[m/s],vz[m/s],ax[m/s²],ay[m/s²],az[m/s²],f_a[N],f_b[N],f_c[N],tension[N],", run.Output, StringComparison.Ordinal);
+        var rows = Rows(run.Output);
+        Assert.Equal(100, rows.Length);
+        for (int i = 0; i < rows.Length; i++)
+        {
+            // The reference counts upward.
+            double[] own = Numbers(states[i], "ownForce");
+            for (int chain = 0; chain < 3; chain++) Assert.Equal(-own[chain], rows[i][9 + chain], 1e-9);
+        }
+    }
+
+    [Fact]
+    public async Task The_error_of_lumped_rods_stands_beside_the_forces_and_a_part_weighs()
+    {
+        using var folder = new TemporaryFolder();
+        string table = folder.File("states.csv");
+        await File.WriteAllLinesAsync(table, ["z[mm];x[mm];y[mm];vx[mm/s];vy[mm/s];vz[mm/s];ax[mm/s2];ay[mm/s2];az[mm/s2]", "-700;0;0;0;0;0;0;0;0", "-712,5;20;-35;500;0;0;0;9000;0"], Stop);
+        string cell = Repository.Sample("jar-lids");
+        var with = Rows((await Run.Trivet("forces", cell, "--states", table, "--lumped")).Output);
+        var without = Rows((await Run.Trivet("forces", cell, "--states", table, "--without-part")).Output);
+        int mount = with[0].Length - 3 - 6;
+        // A lid of 9 g; force on the mount along z.
+        Assert.Equal(-0.009 * 9.80665, with[0][mount + 2] - without[0][mount + 2], 1e-12);
+        // Holding up: the third of the rods' weight that the lumped split moves to the rails hangs on the carriages' own side, so the sum stays.
+        Assert.Equal(0, with[0][^3] + with[0][^2] + with[0][^1], 1e-9);
+        Assert.True(Math.Abs(with[1][^1]) > 1e-3);
+    }
+
+    [Fact]
+    public async Task A_table_written_here_can_be_read_here()
+    {
+        using var folder = new TemporaryFolder();
+        string table = folder.File("states.csv"), forces = folder.File("forces.csv");
+        await File.WriteAllLinesAsync(table, [string.Join(',', Head), "0.02,-0.03,-0.7,0.5,0.1,-0.2,9,-4,3"], Stop);
+        string cell = Repository.Sample("jar-lids");
+        Assert.Equal(ExitCode.AllHold, (await Run.Trivet("forces", cell, "--states", table, "--out", forces)).Code);
+        Assert.Equal(await File.ReadAllTextAsync(forces, Stop), (await Run.Trivet("forces", cell, "--states", forces)).Output);
+    }
+
+    [Fact]
+    public async Task A_state_out_of_reach_stays_empty_and_ends_with_1()
+    {
+        using var folder = new TemporaryFolder();
+        string table = folder.File("states.csv");
+        await File.WriteAllLinesAsync(table, [string.Join(',', Head), "5,0,-0.7,0,0,0,0,0,0"], Stop);
+        var run = await Run.Trivet("forces", Repository.Sample("jar-lids"), "--states", table);
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        Assert.StartsWith("5,0,-0.7,0,0,0,0,0,0,,,,", run.Output.Split('\n')[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_table_or_a_cell_that_lacks_something_is_refused_with_the_place()
+    {
+        using var folder = new TemporaryFolder();
+        string table = folder.File("states.csv");
+        await File.WriteAllLinesAsync(table, [string.Join(',', Head), "0,0,-0.7,0,0,0,0,fast,0"], Stop);
+        var run = await Run.Trivet("forces", Repository.Sample("jar-lids"), "--states", table);
+        Assert.Equal(ExitCode.Refused, run.Code);
+        Assert.Contains(table + ":2:18: ", run.Error, StringComparison.Ordinal);
+
+        await File.WriteAllLinesAsync(table, [string.Join(',', Head), "0,0,-0.7,0,0,0,0,0,0"], Stop);
+        var unknown = await Run.Trivet("forces", Repository.Sample("jar-lids"), "--states", table, "--part", "jar");
+        Assert.Equal(ExitCode.Refused, unknown.Code);
+        Assert.Contains("/brief/parts/jar", unknown.Error, StringComparison.Ordinal);
+
+        var bare = await Run.Trivet("forces", CellFile(folder, c => c with { Robot = c.Robot with { PlatformMass = null } }), "--states", table);
+        Assert.Equal(ExitCode.Refused, bare.Code);
+        Assert.Contains("/robot/platformMass: Not stated", bare.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("forces", "a.json", "--states", table, "--part", "lid", "--without-part")).Code);
+    }
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    // The robot of the reference, as its own head describes it.
+    private static string CellFile(TemporaryFolder folder, Func<Cell, Cell>? change = null)
+    {
+        var cell = Cell.Empty with
+        {
+            Robot = new Robot
+            {
+                Family = RobotFamily.RailDelta,
+                PlatformMass = 1.0,
+                Common = new()
+                {
+                    BaseRadius = 0.3, BaseHeight = 0, PlatformRadius = 0.05, Rod = 0.5, TravelFrom = -1, TravelTo = 1,
+                    RodSpacing = 0.08, RodMass = 0.05, CarriageMass = 0.8,
+                },
+                Chains = Keyed.Empty<ChainDescription>()
+                    .Add("a", new() { Order = 1, Azimuth = 0 })
+                    .Add("b", new() { Order = 2, Azimuth = Math.Tau / 3 })
+                    .Add("c", new() { Order = 3, Azimuth = 2 * Math.Tau / 3 }),
+            },
+        };
+        string file = folder.File("cell.json");
+        File.WriteAllText(file, Files.CellFile.Write(change?.Invoke(cell) ?? cell));
+        return file;
+    }
+
+    private static double[] Numbers(JsonElement state, string name) => [.. state.GetProperty(name).EnumerateArray().Select(v => v.GetDouble())];
+
+    private static string Text(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
+    private static double[][] Rows(string csv) =>
+    [
+        .. csv.Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1)
+            .Select(l => l.Split(',').Select(v => v.Length == 0 ? double.NaN : double.Parse(v, CultureInfo.InvariantCulture)).ToArray()),
+    ];
+}
