@@ -23,4 +23,30 @@ public static class DriveReasons
 
     /// <summary>The torque at a point is above that of a slower point; names the slower one.</summary>
     public static Reason CurveRises { get; } = new("drive.curve-rises");
+
+    /// <summary>A check waits until the parts it names are described.</summary>
+    public static Reason WaitsFor { get; } = new("drive.waits-for");
+
+    /// <summary>The chopper would burn the source's own power.</summary>
+    public static Reason ChopperBelowSource { get; } = new("drive.chopper-below-source");
+
+    public static Reason NoChopper { get; } = new("drive.no-chopper");
+    public static Reason NoBelt { get; } = new("drive.no-belt");
+
+    /// <summary>The field that would be the limit is not stated; names it.</summary>
+    public static Reason NoLimit { get; } = new("drive.no-limit");
+
+    public static Reason NoTolerance { get; } = new("drive.no-tolerance");
+    public static Reason NoStiffness { get; } = new("drive.no-stiffness");
+    public static Reason HeldCurrent { get; } = new("drive.held-current");
+    public static Reason WithFeedback { get; } = new("drive.with-feedback");
+
+    /// <summary>The motor turns faster than its curve goes, so that it has no torque there.</summary>
+    public static Reason BeyondCurve { get; } = new("drive.beyond-curve");
+
+    public static Reason VoltageCollapsed { get; } = new("drive.voltage-collapsed");
+    public static Reason VoltageNotPeriodic { get; } = new("drive.voltage-not-periodic");
+
+    /// <summary>The motion did not say what the load weighs at this axis.</summary>
+    public static Reason LoadUnknown { get; } = new("drive.load-unknown");
 }

@@ -7,7 +7,7 @@ namespace Trivet.Drives;
 /// <para>
 /// With x = U², the energy of the capacitor changes by <c>C/2·dx/dt = U·I(U) − p − B(U)</c>: what the source delivers behind its resistance, less
 /// what the drives draw, less what the chopper burns. Integrated by the two-stage singly diagonal implicit Runge–Kutta method of order 2 that is
-/// L-stable (γ = 1 − 1/√2; Alexander 1977, from memory), since the resistance and the capacitor can be much faster than the motion. Each stage is a
+/// L-stable (γ = 1 − 1/√2; [Alexander1977], from memory), since the resistance and the capacitor can be much faster than the motion. Each stage is a
 /// quadratic equation in U, solved in closed form for each state of source and chopper. Power is straight between the times, for which the
 /// method's energy is exact, and each energy is summed with the method's own weights: so they balance to rounding whatever the step.
 /// </para>

@@ -19,7 +19,11 @@ public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decim
         "m/s" => new("mm/s", 1000, 0),
         "m/s2" or "m/s²" => new("m/s²", 1, 1),
         "rad/s" => new("°/s", 180 / Math.PI, 0),
+        "rad/s²" => new("°/s²", 180 / Math.PI, 0),
+        "rad/s³" => new("°/s³", 180 / Math.PI, 0),
         "1/s" => new("1/min", 60, 1),
+        "N/m" => new("N/mm", 1e-3, 0),
+        "F" => new("mF", 1000, 1),
         "Pa" => new("bar", 1e-5, 2),
         "N" => new("N", 1, 1),
         _ => new(siUnit, 1, 0),
@@ -133,7 +137,7 @@ public static class Numbers
 
     private static CultureInfo Culture(Locale? locale) => locale?.Culture ?? CultureInfo.InvariantCulture;
 
-    /// <summary>A space before the unit; the degree sign stands close (ISO 80000-1, from memory).</summary>
+    /// <summary>A space before the unit, also before °C; the degree sign of an angle stands close (ISO 80000-1, from memory).</summary>
     private static string WithUnit(string number, string symbol) =>
-        symbol.Length == 0 ? number : symbol.StartsWith('°') ? number + symbol : number + " " + symbol;
+        symbol.Length == 0 ? number : symbol.StartsWith('°') && symbol != "°C" ? number + symbol : number + " " + symbol;
 }
