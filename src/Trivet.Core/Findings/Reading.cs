@@ -39,6 +39,12 @@ public sealed class Reading
     /// <summary>Notes a use that is not a plain value: the set of ids of a collection, a text.</summary>
     public void Used(string pointer, object? value) => _used[pointer] = value;
 
+    /// <summary>Takes over all uses of another reading, and none of what it misses: that is another's matter, or has a way round.</summary>
+    public void Used(Reading other)
+    {
+        foreach (var (pointer, value) in other._used) _used[pointer] = value;
+    }
+
     /// <summary>Lists something as missing that no single value stands for (a collection with nothing in it).</summary>
     public void Missing(string pointer)
     {

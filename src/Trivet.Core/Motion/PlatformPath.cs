@@ -9,13 +9,8 @@ namespace Trivet.Motion;
 /// <summary>The platform somewhere along a path, base frame, and the rotary axis, with derivatives by s.</summary>
 public readonly record struct PlatformPoint(PathPoint Platform, double Angle, double Angle1, double Angle2, double Angle3);
 
-/// <summary>Reading of one axis somewhere along a path, metres or radians, with its derivatives by s.</summary>
-public readonly record struct AxisPoint(double Q, double D1, double D2, double D3)
-{
-    /// <summary>Speed, acceleration and jerk of the axis while s moves so.</summary>
-    public (double Speed, double Acceleration, double Jerk) While(double speed, double acceleration, double jerk) =>
-        (D1 * speed, D2 * speed * speed + D1 * acceleration, D3 * speed * speed * speed + 3 * D2 * speed * acceleration + D1 * jerk);
-}
+/// <summary>Reading of one axis, metres or radians, with its derivatives by what the path is given in: s, or time.</summary>
+public readonly record struct AxisPoint(double Q, double D1, double D2, double D3);
 
 /// <summary>
 /// What the platform's reference point does while the tool centre point follows its path and the rotary axis turns: the path seen from
@@ -68,6 +63,16 @@ public sealed class PlatformPath : IPlatformMotion
 
     /// <summary>Readings of the chains along the path; not numbers where a rod does not reach.</summary>
     public AxisPoint Axis(int chain, in PathPoint p) => ChainAlong.Of(Robot.Chains[chain], p);
+
+    /// <summary>Platform reference point, base frame, that puts the tool centre point at a place of the cell frame.</summary>
+    public Vec3 PlatformFor(Vec3 tool_C, double angle)
+    {
+        var p = _r_BC * (tool_C - _origin_C) - Mat3.RotationZ(angle) * Tcp;
+        return _planar ? p with { Y = 0 } : p;
+    }
+
+    /// <summary>Tool centre point, cell frame, of a state of the robot.</summary>
+    public Vec3 ToolOf(Vec3 platform, double angle) => _r_BC.Transpose() * (platform + Mat3.RotationZ(angle) * Tcp) + _origin_C;
 
     public Vec3 PlatformAt(ReadOnlySpan<double> x) => At(x[0]).Platform.P;
 

@@ -39,18 +39,24 @@ public sealed class ToolPath
     /// <summary>Where pieces meet, start and end included: third derivatives jump there.</summary>
     public IEnumerable<double> Joints => _pieces.Select(p => p.Start).Append(Length);
 
-    internal ReadOnlySpan<PathPiece> Pieces => _pieces;
+    /// <summary>As <see cref="Through(IEnumerable{ValueTuple{Vec3, double}})"/>, all corners alike.</summary>
+    public static ToolPath Through(IEnumerable<Vec3> points, double blend) => Through(points.Select(p => (p, blend)));
 
     /// <summary>
-    /// Straight from point to point, every corner rounded by the same half length as far as its legs allow: the two roundings of a leg share
-    /// it by halves, and one alone may take it whole. Points that repeat count once.
+    /// Straight from point to point, every corner rounded as far as its legs allow: the two roundings of a leg share it by halves, and one
+    /// alone may take it whole. Points that repeat count once.
     /// </summary>
-    /// <param name="blend">Half length of each rounding, metres, not negative.</param>
-    public static ToolPath Through(IEnumerable<Vec3> points, double blend)
+    /// <param name="points">Points with the half length of the rounding there, metres, not negative; that of start and end is not used.</param>
+    public static ToolPath Through(IEnumerable<(Vec3 At, double Blend)> points)
     {
         var p = new List<Vec3>();
-        foreach (var point in points)
-            if (p.Count == 0 || (point - p[^1]).Norm > SamePlace) p.Add(point);
+        var blends = new List<double>();
+        foreach (var (point, asked) in points)
+        {
+            if (p.Count > 0 && (point - p[^1]).Norm <= SamePlace) continue;
+            p.Add(point);
+            blends.Add(asked);
+        }
         int legs = Math.Max(0, p.Count - 1);
         var directions = Enumerable.Range(0, legs).Select(i => (p[i + 1] - p[i]).Unit()).ToArray();
         var lengths = Enumerable.Range(0, legs).Select(i => (p[i + 1] - p[i]).Norm).ToArray();
@@ -64,6 +70,7 @@ public sealed class ToolPath
             double half = 0;
             if (i + 1 < legs)
             {
+                double blend = blends[i + 1];
                 bool straightOn = directions[i].Cross(directions[i + 1]).Norm < 1e-12 && directions[i].Dot(directions[i + 1]) > 0;
                 double before = i == 0 ? lengths[i] : lengths[i] / 2, after = i + 2 == legs ? lengths[i + 1] : lengths[i + 1] / 2;
                 half = straightOn ? 0 : Math.Min(blend, Math.Min(before, after));
