@@ -15,40 +15,42 @@ internal sealed class ForcesAlong
     public required ImmutableArray<ImmutableArray<(double[] A, double[] B, double[] C)>> Rods { get; init; }
 
     /// <param name="dynamics">Without friction: only then are forces of this form.</param>
-    public static ForcesAlong Of(RobotDynamics dynamics, PlatformPoint[] along)
+    /// <param name="rods">Without: <see cref="Rods"/> is empty for each chain.</param>
+    public static ForcesAlong Of(RobotDynamics dynamics, PlatformPoint[] along, bool rods)
     {
         int chains = dynamics.Chains.Length, n = along.Length;
-        var all = Enumerable.Range(0, 1 + 5 * chains).Select(_ => (A: new double[n], B: new double[n], C: new double[n])).ToArray();
+        var all = Enumerable.Range(0, 1 + (rods ? 5 : 1) * chains).Select(_ => (A: new double[n], B: new double[n], C: new double[n])).ToArray();
         Span<double> still = stackalloc double[16], pushed = stackalloc double[16], running = stackalloc double[16];
         for (int i = 0; i < n; i++)
         {
             var p = along[i].Platform;
-            Forces(dynamics, new(p.P, Vec3.Zero, Vec3.Zero, new(along[i].Angle)), still);
-            Forces(dynamics, new(p.P, Vec3.Zero, p.D1, new(along[i].Angle, 0, along[i].Angle1)), pushed);
-            Forces(dynamics, new(p.P, p.D1, p.D2, new(along[i].Angle, along[i].Angle1, along[i].Angle2)), running);
+            Forces(dynamics, new(p.P, Vec3.Zero, Vec3.Zero, new(along[i].Angle)), rods, still);
+            Forces(dynamics, new(p.P, Vec3.Zero, p.D1, new(along[i].Angle, 0, along[i].Angle1)), rods, pushed);
+            Forces(dynamics, new(p.P, p.D1, p.D2, new(along[i].Angle, along[i].Angle1, along[i].Angle2)), rods, running);
             for (int k = 0; k < all.Length; k++) (all[k].A[i], all[k].B[i], all[k].C[i]) = (pushed[k] - still[k], running[k] - still[k], still[k]);
         }
         return new()
         {
             Rotary = all[0],
             Drives = [.. all[1..(1 + chains)]],
-            Rods = [.. Enumerable.Range(0, chains).Select(c => all[(1 + chains + 4 * c)..(5 + chains + 4 * c)].ToImmutableArray())],
+            Rods = [.. Enumerable.Range(0, chains).Select(c => all.Skip(1 + chains + 4 * c).Take(4).ToImmutableArray())],
         };
     }
 
     /// <summary>Rotary axis, drives, then four ends of rods for each chain.</summary>
-    private static void Forces(RobotDynamics dynamics, in MotionState state, Span<double> forces)
+    private static void Forces(RobotDynamics dynamics, in MotionState state, bool rods, Span<double> forces)
     {
         int chains = dynamics.Chains.Length;
         var demand = dynamics.Demand(state);
-        var loads = Loads.Of(dynamics, state);
         forces[0] = demand.RotaryTorque;
+        for (int i = 0; i < chains; i++) forces[1 + i] = demand.Force[i];
+        if (!rods) return;
+        var loads = Loads.Of(dynamics, state);
         for (int i = 0; i < chains; i++)
         {
-            forces[1 + i] = demand.Force[i];
-            var rods = loads.Rods(i);
+            var pair = loads.Rods(i);
             int at = 1 + chains + 4 * i;
-            (forces[at], forces[at + 1], forces[at + 2], forces[at + 3]) = (rods.Plus.AtJoint, rods.Plus.AtPlatform, rods.Minus.AtJoint, rods.Minus.AtPlatform);
+            (forces[at], forces[at + 1], forces[at + 2], forces[at + 3]) = (pair.Plus.AtJoint, pair.Plus.AtPlatform, pair.Minus.AtJoint, pair.Minus.AtPlatform);
         }
     }
 }

@@ -31,12 +31,22 @@ public static class PathBound
     public static BoundMove Solve(
         PlatformPath path, ImmutableArray<AxisCapacity> axes, RobotDynamics? dynamics, double startSpeed, double endSpeed, int points = UsualPoints)
     {
+        // Rods seldom limit and there are many of their ends: they join in once a solution without them asks too much.
+        var found = Solve(path, axes, dynamics, startSpeed, endSpeed, points, rods: false);
+        bool tooMuch = found.Move.Trace is { } trace && dynamics is not null
+            && LimitUse.Of(trace.Instants, axes, dynamics).Any(u => u.Kind == LimitKind.RodForce && u.Use > 1);
+        return tooMuch ? Solve(path, axes, dynamics, startSpeed, endSpeed, points, rods: true) : found;
+    }
+
+    private static BoundMove Solve(
+        PlatformPath path, ImmutableArray<AxisCapacity> axes, RobotDynamics? dynamics, double startSpeed, double endSpeed, int points, bool rods)
+    {
         double[] s = Grid(path, points);
         var limits = new PathLimits(s) { StartSpeed = startSpeed, EndSpeed = endSpeed };
         var named = new List<(string Axis, LimitKind Kind)>();
         var along = new PlatformPoint[s.Length];
         for (int i = 0; i < s.Length; i++) along[i] = path.At(s[i]);
-        var forces = dynamics is null ? null : ForcesAlong.Of(dynamics.WithoutFriction(), along);
+        var forces = dynamics is null ? null : ForcesAlong.Of(dynamics.WithoutFriction(), along, rods);
 
         double[] d1 = new double[s.Length], d2 = new double[s.Length];
         for (int axis = 0; axis < axes.Length; axis++)
@@ -68,7 +78,7 @@ public static class PathBound
                 limits.Effort(a, b, constant, d1, Lowered(envelope, body.Viscous));
                 named.Add((capacity.Axis, LimitKind.Force));
             }
-            if (rotary || !double.IsFinite(capacity.RodForce)) continue;
+            if (!rods || rotary || !double.IsFinite(capacity.RodForce)) continue;
             foreach (var (a, b, c) in forces.Rods[axis])
             {
                 limits.Band(a, b, c, -capacity.RodForce, capacity.RodForce);

@@ -43,8 +43,8 @@ public sealed class ToolPath
     public static ToolPath Through(IEnumerable<Vec3> points, double blend) => Through(points.Select(p => (p, blend)));
 
     /// <summary>
-    /// Straight from point to point, every corner rounded as far as its legs allow: the two roundings of a leg share it by halves, and one
-    /// alone may take it whole. Points that repeat count once.
+    /// Straight from point to point, every corner rounded as far as its legs allow: where the two roundings of a leg ask for more than its
+    /// length, they share it in proportion. Points that repeat count once.
     /// </summary>
     /// <param name="points">Points with the half length of the rounding there, metres, not negative; that of start and end is not used.</param>
     public static ToolPath Through(IEnumerable<(Vec3 At, double Blend)> points)
@@ -61,26 +61,27 @@ public sealed class ToolPath
         var directions = Enumerable.Range(0, legs).Select(i => (p[i + 1] - p[i]).Unit()).ToArray();
         var lengths = Enumerable.Range(0, legs).Select(i => (p[i + 1] - p[i]).Norm).ToArray();
 
+        // What each corner asks for: nothing at the ends and where the way goes straight on.
+        double[] asks = [.. Enumerable.Range(0, legs + 1).Select(i =>
+            i == 0 || i >= legs || (directions[i - 1].Cross(directions[i]).Norm < 1e-12 && directions[i - 1].Dot(directions[i]) > 0) ? 0 : blends[i])];
         var corners = ImmutableArray.CreateBuilder<Corner>();
         var pieces = new List<PathPiece>();
         double s = 0, done = 0;
         for (int i = 0; i < legs; i++)
         {
-            double end = s + lengths[i];
-            double half = 0;
+            double end = s + lengths[i], half = 0;
             if (i + 1 < legs)
             {
-                double blend = blends[i + 1];
-                bool straightOn = directions[i].Cross(directions[i + 1]).Norm < 1e-12 && directions[i].Dot(directions[i + 1]) > 0;
-                double before = i == 0 ? lengths[i] : lengths[i] / 2, after = i + 2 == legs ? lengths[i + 1] : lengths[i + 1] / 2;
-                half = straightOn ? 0 : Math.Min(blend, Math.Min(before, after));
-                corners.Add(new(p[i + 1], end, straightOn ? 0 : blend, half));
+                half = Math.Min(Share(i, i + 1), Share(i + 1, i + 1));
+                corners.Add(new(p[i + 1], end, asks[i + 1], half));
             }
             if (end - half > done) pieces.Add(PathPiece.Line(done, end - half - done, p[i] + (done - s) * directions[i], directions[i]));
             if (half > 0) pieces.Add(PathPiece.Corner(end - half, 2 * half, p[i + 1] - half * directions[i], directions[i], directions[i + 1]));
             (done, s) = (end + half, end);
         }
         return new(pieces, corners.ToImmutable());
+
+        double Share(int leg, int corner) => asks[corner] * Math.Min(1, lengths[leg] / (asks[leg] + asks[leg + 1]));
     }
 
     /// <summary>The arc of the circle through three points, from the first over the second to the third. Three points on a line have none: null.</summary>
