@@ -52,6 +52,8 @@ public sealed record CycleTrace(
         int carryTo = all.Count;
         Move(empty);
 
+        // Sums of phases may fall back by a rounding where two meet.
+        for (int i = 1; i < all.Count; i++) all[i] = all[i] with { T = Math.Max(all[i].T, all[i - 1].T) };
         ImmutableArray<double> times = [.. all.Select(i => i.T)];
         ImmutableArray<DriveDemand> demands = input.Loaded is { } full && input.Empty is { } bare
             ? [.. all.Select((instant, i) => (i >= carryFrom && i < carryTo ? full : bare).Demand(instant.State))]

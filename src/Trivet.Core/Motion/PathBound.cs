@@ -26,6 +26,9 @@ public static class PathBound
 {
     public const int UsualPoints = 300;
 
+    /// <summary>Steps within the shortest piece of a path.</summary>
+    private const int LeastParts = 12;
+
     /// <param name="dynamics">Null where masses are not described: forces then limit nothing.</param>
     /// <param name="points">Points along the path; durations converge with the square of their distance.</param>
     public static BoundMove Solve(
@@ -98,7 +101,7 @@ public static class PathBound
         foreach (double joint in path.Path.Joints.Append(path.Turn.Begin).Append(path.Turn.End).Where(j => j > 0 && j <= path.Length).Order())
         {
             if (joint - last < 1e-9) continue;
-            int parts = Math.Max(2, (int)Math.Ceiling((joint - last) / step));
+            int parts = Math.Max(LeastParts, (int)Math.Ceiling((joint - last) / step));
             for (int i = 1; i < parts; i++) grid.Add(last + (joint - last) * i / parts);
             grid.Add(joint);
             last = joint;
@@ -126,13 +129,16 @@ public static class PathBound
 
     private static MoveTrace Trace(PlatformPath path, PathTraversal found)
     {
-        var instants = ImmutableArray.CreateBuilder<Instant>(2 * found.U.Length);
-        for (int i = 0; i < found.U.Length; i++)
+        int steps = found.U.Length;
+        var instants = ImmutableArray.CreateBuilder<Instant>(steps + 2);
+        instants.Add(Instant.On(path, 0, 0, Math.Sqrt(found.X[0]), found.U[0], 0));
+        for (int i = 0; i < steps; i++)
         {
-            // Constant s̈ in between: told at both ends of each step.
-            instants.Add(Instant.On(path, found.T[i], found.S[i], Math.Sqrt(found.X[i]), found.U[i], 0));
-            instants.Add(Instant.On(path, found.T[i + 1], found.S[i + 1], Math.Sqrt(found.X[i + 1]), found.U[i], 0));
+            // Limits are kept in the middle of each step, where s̈ holds; ṡ² is linear in s there.
+            double s = (found.S[i] + found.S[i + 1]) / 2;
+            instants.Add(Instant.On(path, found.TimeAt(s), s, Math.Sqrt((found.X[i] + found.X[i + 1]) / 2), found.U[i], 0));
         }
+        instants.Add(Instant.On(path, found.Duration, path.Length, Math.Sqrt(found.X[^1]), found.U[^1], 0));
         return new(instants.MoveToImmutable());
     }
 
