@@ -32,13 +32,11 @@ public static class MotionReasons
 
     public static Reason NoBelt { get; } = new("motion.no-belt");
     public static Reason NoLimit { get; } = new("motion.no-limit");
-    public static Reason NoMasses { get; } = new("motion.no-masses");
+    public static Reason NoMotor { get; } = new("motion.no-motor");
 
     /// <summary>The path leaves what the rods reach, so nothing moves along it.</summary>
     public static Reason PathNotReached { get; } = new("motion.path-not-reached");
 
     /// <summary>Under the stated limits no motion along the path exists.</summary>
     public static Reason NoTiming { get; } = new("motion.no-timing");
-
-    public static Reason Rate { get; } = new("motion.rate-not-stated");
 }

@@ -64,5 +64,22 @@ internal static class EnglishReasons
         ["drive.voltage-not-periodic"] = "The voltage does not come to rest from cycle to cycle.",
         ["drive.load-unknown"] = "The motion does not say what the load weighs at this axis.",
         ["drive.curve-rises"] = "The largest torque does not rise with speed: it is above that of {fields}.",
+
+        ["motion.no-such-station"] = "There is no station of that id; described are {fields}.",
+        ["motion.no-such-part"] = "The brief has no part of that id; it has {fields}.",
+        ["motion.no-way"] = "Pick and place are at one point: there is no way between them.",
+        ["motion.negative"] = "It can not be below zero.",
+        ["motion.not-positive"] = "It must be above zero.",
+        ["motion.comfort-too-large"] = "A reserve of all of a limit, or more, leaves nothing to move with: it must stay below 1.",
+        ["motion.arc-needs-one-waypoint"] = "An arc passes exactly one waypoint.",
+        ["motion.arc-is-straight"] = "Pick, waypoint and place lie on one line: no arc of a circle passes all three.",
+        ["motion.arc-on-belt"] = "An arc does not begin along the belt, so the tool could not go with the part. A gate, a straight way or waypoints do.",
+        ["motion.linear-axis-moves"] = "The stations are worked from different positions of the axis that carries the robot; moves of that axis are not judged.",
+        ["motion.axes-on-belt"] = "Moved by its axes alone the tool begins and ends at rest, not with the belt's speed. Along the path it can.",
+        ["motion.no-belt"] = "Neither station is a moving belt.",
+        ["motion.no-limit"] = "The cell states no such limit.",
+        ["motion.no-motor"] = "The motors are not described, or not all of them.",
+        ["motion.path-not-reached"] = "The way leaves what the rods reach, so nothing can be timed along it.",
+        ["motion.no-timing"] = "Under these limits and settings no such motion exists: mostly the belt is faster than the speed allowed.",
     }.ToImmutableDictionary();
 }
