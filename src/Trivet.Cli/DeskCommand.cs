@@ -49,12 +49,6 @@ internal static class DeskCommand
     private static async Task<int> ServeAsync(Start start, InvocationConfiguration io, CancellationToken stop)
     {
         if (start.Demo && !await FillAsync(start, io.Error, stop)) return ExitCode.Refused;
-        // Opened once before, so that a refusal is told here rather than on a page.
-        await using (var job = await JobInput.OpenAsync(start.Job, mayBeNew: true, io.Error, stop))
-        {
-            if (job is null) return ExitCode.Refused;
-        }
-
         var options = new DeskOptions(start.Job)
         {
             Port = start.Port,

@@ -88,13 +88,13 @@ public sealed class Assessor
     private readonly struct TaskKey(StageTask task) : IEquatable<TaskKey>
     {
         private readonly string _name = task.Name;
-        private readonly ImmutableSortedDictionary<string, object?> _used = task.Used;
+        private readonly ImmutableArray<KeyValuePair<string, object?>> _used = task.Used;
 
         public bool Equals(TaskKey other)
         {
-            if (_name != other._name || _used.Count != other._used.Count) return false;
-            foreach (var ((pointer, value), (otherPointer, otherValue)) in _used.Zip(other._used))
-                if (pointer != otherPointer || !Equals(value, otherValue)) return false;
+            if (_name != other._name || _used.Length != other._used.Length) return false;
+            for (int i = 0; i < _used.Length; i++)
+                if (_used[i].Key != other._used[i].Key || !Equals(_used[i].Value, other._used[i].Value)) return false;
             return true;
         }
 
@@ -104,11 +104,8 @@ public sealed class Assessor
         {
             var hash = new HashCode();
             hash.Add(_name, StringComparer.Ordinal);
-            foreach (var (pointer, value) in _used)
-            {
-                hash.Add(pointer, StringComparer.Ordinal);
-                hash.Add(value);
-            }
+            // The name all but settles which fields they are.
+            foreach (var (_, value) in _used) hash.Add(value);
             return hash.ToHashCode();
         }
     }

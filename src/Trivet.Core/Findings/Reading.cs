@@ -52,8 +52,8 @@ public sealed class Reading
         _missing.Add(pointer);
     }
 
-    /// <summary>Everything that was looked at, with its SI value: the key under which a stage's result may be remembered.</summary>
-    public ImmutableSortedDictionary<string, object?> Key => _used.ToImmutableSortedDictionary(StringComparer.Ordinal);
+    /// <summary>Everything that was looked at, with its SI value, sorted: the key under which a stage's result may be remembered.</summary>
+    public ImmutableArray<KeyValuePair<string, object?>> Key => [.. _used];
 
     public ImmutableArray<string> Inputs => [.. _used.Keys];
     public ImmutableArray<string> MissingFields => [.. _missing];

@@ -8,7 +8,7 @@ namespace Trivet.Findings;
 /// <param name="Sample">The fast answer.</param>
 /// <param name="Prove">The full answer.</param>
 public sealed record StageTask(
-    string Name, ImmutableSortedDictionary<string, object?> Used,
+    string Name, ImmutableArray<KeyValuePair<string, object?>> Used,
     Func<ImmutableArray<Finding>> Sample, Func<CancellationToken, ImmutableArray<Finding>> Prove);
 
 /// <summary>What a stage of the assessment has to say of a cell: what is known without work, and the tasks that remain.</summary>

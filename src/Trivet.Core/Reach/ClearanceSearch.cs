@@ -22,12 +22,30 @@ internal readonly record struct MovingBody(Anchor From, Vec3 FromOffset, Anchor 
 /// <summary>A line or an upright plate that stands still, base frame, metres.</summary>
 internal readonly record struct FixedBody(Vec3 From, Vec3 To, Vec3 Rise, double Radius)
 {
+    /// <summary>Its ball, set once: it does not move.</summary>
+    public Surrounding Ball { get; } = Surrounding.Of(From, To, Rise, Radius);
+
     public bool IsPlate => Rise != Vec3.Zero;
     public int Corners => IsPlate ? 4 : 2;
     public Vec3 Corner(int i) => ((i & 1) == 0 ? From : To) + (i > 1 ? Rise : Vec3.Zero);
 
     /// <summary>Closest points of a segment (first) and this body's line or plate.</summary>
     public Closest ClosestTo(Vec3 a0, Vec3 a1) => IsPlate ? Plates.Closest(a0, a1, From, To - From, Rise) : Segments.Closest(a0, a1, From, To);
+}
+
+/// <summary>A ball around a body, to pass over quickly what is too far off to be nearest. Radius in metres, rounding included.</summary>
+internal readonly record struct Surrounding(Vec3 Centre, double Radius)
+{
+    private const double Rounding = 1e-9;
+
+    public static Surrounding Of(Vec3 from, Vec3 to, double radius) => new(0.5 * (from + to), 0.5 * (to - from).Norm + radius + Rounding);
+
+    /// <summary>Of a plate: half its longer diagonal about the middle.</summary>
+    public static Surrounding Of(Vec3 from, Vec3 to, Vec3 rise, double radius) => new(
+        0.5 * (from + to + rise), 0.5 * Math.Max((to - from + rise).Norm, (to - from - rise).Norm) + radius + Rounding);
+
+    /// <summary>No point of the one is nearer to one of the other. Not a number where either is.</summary>
+    public double LeastTo(Surrounding other) => (Centre - other.Centre).Norm - Radius - other.Radius;
 }
 
 [InlineArray(5)]
@@ -68,13 +86,17 @@ internal sealed class ClearanceSearch : IBoundable
         double least = double.PositiveInfinity;
         foreach (var (a, b) in _moving)
         {
-            double d = Segments.Closest(From(a, anchors), To(a, anchors), From(b, anchors), To(b, anchors)).Distance - a.Radius - b.Radius;
+            Vec3 a0 = From(a, anchors), a1 = To(a, anchors), b0 = From(b, anchors), b1 = To(b, anchors);
+            if (Surrounding.Of(a0, a1, a.Radius).LeastTo(Surrounding.Of(b0, b1, b.Radius)) > least) continue;
+            double d = Segments.Closest(a0, a1, b0, b1).Distance - a.Radius - b.Radius;
             if (double.IsNaN(d)) return double.NaN;
             least = Math.Min(least, d);
         }
         foreach (var (a, b) in _fixed)
         {
-            double d = b.ClosestTo(From(a, anchors), To(a, anchors)).Distance - a.Radius - b.Radius;
+            Vec3 a0 = From(a, anchors), a1 = To(a, anchors);
+            if (Surrounding.Of(a0, a1, a.Radius).LeastTo(b.Ball) > least) continue;
+            double d = b.ClosestTo(a0, a1).Distance - a.Radius - b.Radius;
             if (double.IsNaN(d)) return double.NaN;
             least = Math.Min(least, d);
         }

@@ -13,7 +13,7 @@ public enum MountStop
 {
     /// <summary>No step of the smallest size improves the worst margin any more.</summary>
     NoBetterNearby,
-    /// <summary>The number of judgements allowed was used up; the best so far is given.</summary>
+    /// <summary>A climb used up the number of judgements allowed to it; the best so far is given.</summary>
     Budget,
     /// <summary>The caller cancelled; the best so far is given.</summary>
     Cancelled,
@@ -48,7 +48,7 @@ public sealed record RuleCurve(Rule Rule, ImmutableArray<double> Margins);
 /// </summary>
 public static class MountSearch
 {
-    private const int MostEvaluations = 2000;
+    private const int MostEvaluations = 700;
     private const int Climbs = 3;
     private const double FirstStep = 0.04;
     private const double LastStep = 0.0005;
@@ -56,34 +56,37 @@ public static class MountSearch
     /// <summary>Stands for the margin of a finding that could not be judged: no judged margin is that bad.</summary>
     private const double Unreached = 1000;
 
-    /// <param name="judge">The ledger of a cell, fast.</param>
+    /// <param name="judge">The ledger of a cell, fast; asked from several threads.</param>
     /// <param name="progress">Fraction of the climbs done, 0 to 1.</param>
     public static MountResult Best(Cell cell, MountFreedom free, Func<Cell, Ledger> judge, IProgress<double>? progress = null, CancellationToken stop = default)
     {
-        int evaluations = 0;
         double before = Worth(cell.Mount);
         Axis[] axes = [.. Axes(cell.Mount, free)];
-        if (axes.Length == 0 || double.IsNaN(before)) return new(cell.Mount, Told(before), Told(before), evaluations, MountStop.NothingToDo);
+        if (axes.Length == 0 || double.IsNaN(before)) return new(cell.Mount, Told(before), Told(before), 1, MountStop.NothingToDo);
 
-        var starts = Starts(axes).Select(at => (At: at, Worth: Worth(At(at)))).ToList();
-        var best = (At: new double[axes.Length], Worth: before);
-        var climbs = starts.OrderByDescending(s => s.Worth).Take(Climbs - 1).Prepend(best).ToList();
-        for (int n = 0; n < climbs.Count; n++)
+        (double[] At, double Worth)[] starts = [.. Starts(axes).Select(at => (at, double.NaN))];
+        Parallel.For(0, starts.Length, n => starts[n].Worth = Worth(At(starts[n].At)));
+        // Each climb has its own number of judgements, so that the answer does not depend on which of them is faster.
+        Top[] tops = [.. starts.OrderByDescending(s => s.Worth).Take(Climbs - 1).Prepend((At: new double[axes.Length], Worth: before)).Select(s => new Top(s.At, s.Worth, 0))];
+        int done = 0;
+        Parallel.For(0, tops.Length, n =>
         {
-            var top = Climb(climbs[n].At, climbs[n].Worth);
-            if (top.Worth > best.Worth) best = top;
-            progress?.Report((n + 1.0) / climbs.Count);
-        }
+            tops[n] = Climb(tops[n]);
+            progress?.Report(Interlocked.Increment(ref done) / (double)tops.Length);
+        });
 
+        var best = tops.Aggregate((a, b) => b.Worth > a.Worth ? b : a);
         var rounded = Rounded(At(best.At), cell.Mount);
         double there = Worth(rounded);
-        var why = stop.IsCancellationRequested ? MountStop.Cancelled : evaluations >= MostEvaluations ? MountStop.Budget : MountStop.NoBetterNearby;
+        int evaluations = 2 + starts.Length + tops.Sum(t => t.Evaluations);
+        var why = stop.IsCancellationRequested ? MountStop.Cancelled : tops.Any(t => t.Evaluations >= MostEvaluations) ? MountStop.Budget : MountStop.NoBetterNearby;
         return there > before
             ? new(rounded, Told(there), Told(before), evaluations, why)
             : new(cell.Mount, Told(before), Told(before), evaluations, why);
 
-        (double[] At, double Worth) Climb(double[] at, double worth)
+        Top Climb(Top from)
         {
+            var (at, worth, evaluations) = from;
             for (double step = FirstStep; step >= LastStep && !Spent(); step /= 2)
             {
                 for (bool better = true; better && !Spent();)
@@ -92,6 +95,7 @@ public static class MountSearch
                     foreach (double[] direction in Directions(axes.Length))
                     {
                         double[] next = [.. at.Select((v, k) => Math.Clamp(v + step * axes[k].Scale * direction[k], -axes[k].Within, axes[k].Within))];
+                        evaluations++;
                         double then = Worth(At(next));
                         if (!(then > worth + 1e-9)) continue;
                         (at, worth, better) = (next, then, true);
@@ -99,16 +103,12 @@ public static class MountSearch
                 }
             }
 
-            return (at, worth);
+            return new(at, worth, evaluations);
+
+            bool Spent() => evaluations >= MostEvaluations || stop.IsCancellationRequested;
         }
 
-        bool Spent() => evaluations >= MostEvaluations || stop.IsCancellationRequested;
-
-        double Worth(Mount mount)
-        {
-            evaluations++;
-            return WorstOf(judge(cell with { Mount = mount }));
-        }
+        double Worth(Mount mount) => WorstOf(judge(cell with { Mount = mount }));
 
         Mount At(double[] moved)
         {
@@ -157,6 +157,9 @@ public static class MountSearch
 
     private static double Least(IEnumerable<Finding> findings) =>
         findings.Select(f => f.Margin).Where(m => !double.IsNaN(m)).DefaultIfEmpty(double.NaN).Min();
+
+    /// <summary>Where a climb is, by how much each axis is moved.</summary>
+    private sealed record Top(double[] At, double Worth, int Evaluations);
 
     private sealed record Axis(double Within, double Scale, Func<Mount, double, Mount> Moved);
 

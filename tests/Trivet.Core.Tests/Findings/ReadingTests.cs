@@ -36,6 +36,6 @@ public sealed class ReadingTests
         var reading = new Reading();
         Assert.Equal(7, reading.Or<double>(null, "/c", 7));
         Assert.True(reading.Complete);
-        Assert.Null(reading.Key["/c"]);
+        Assert.Equal([new("/c", null)], reading.Key);
     }
 }
