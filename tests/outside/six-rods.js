@@ -2,11 +2,15 @@
 //
 //   node six-rods.js MODEL.xml CASES.json
 //
-// CASES.json: { poses: [[h1, h2, h3], …], path: [[h1, h2, h3], …] }, heights of the carriage joints above z = 0, metres.
-// Writes one line of JSON: { poses, path, falling }. `poses` and `path` hold, for each entry, the platform's position, how far
+// CASES.json: { poses: [[h1, h2, h3], …], path: [[h1, h2, h3], …], moving: [{ heights: [h1, h2, h3], v: [x, y, z], a: [x, y, z] }, …] }, heights
+// of the carriage joints above z = 0, metres; v and a are the platform's.
+// Writes one line of JSON: { poses, path, falling, moving }. `poses` and `path` hold, for each entry, the platform's position, how far
 // it is turned (radians) and the largest gap left between a rod's end and the platform (metres). `falling` is the engine's own
 // motion: released under gravity with the carriages held by springs, the largest gap and turn seen, and for a few
 // moments the carriages' heights with the platform's position.
+//
+// `moving` holds, for each entry, the forces of the rails that the motion needs, newtons, upward, and the largest force or torque of any
+// degree of freedom that they and the joints leave unexplained.
 //
 // Poses: the engine gives the gaps at the six joints and their derivatives by all degrees of freedom (its equality constraints);
 // the carriages are put where they belong and Newton's method with the least motion closes the gaps.
@@ -95,12 +99,78 @@ function walk(data, from, to, steps) {
   return last;
 }
 
+/** Least squares by the normal equations, columns given; directions that no column tells apart stay at zero. */
+function leastSquares(columns, right) {
+  const normal = columns.map((a, i) => columns.map((b, j) => dot(a, b) + (i === j ? 1e-13 : 0)));
+  return solve(normal, columns.map(a => dot(a, right)));
+}
+
+function dot(a, b) {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
+}
+
+const jacobian = data => Array.from({ length: nv }, (_, v) => Array.from({ length: data.nefc }, (_, row) => data.efc_J[row * nv + v]));
+
+const platformMoves = model.jnt_dofadr[platform];
+const follows = [...Array(nv).keys()].filter(v => v < platformMoves || v >= platformMoves + 6);
+
+/** All velocities (or accelerations) that go with the platform's, which does not turn: J·x = given. */
+function withPlatform(j, linear, given) {
+  const rest = given.map((g, row) => g - [0, 1, 2].reduce((sum, k) => sum + j[platformMoves + k][row] * linear[k], 0));
+  const found = leastSquares(follows.map(v => j[v]), rest);
+  const all = new Array(nv).fill(0);
+  follows.forEach((v, k) => { all[v] = found[k]; });
+  linear.forEach((value, k) => { all[platformMoves + k] = value; });
+  return all;
+}
+
+/**
+ * Forces of the rails for a motion. The engine's inverse dynamics takes what its soft joints happen to give for granted; so their force is
+ * added back, and rail forces and multipliers of the joints are found together.
+ */
+function forces(data, v, a) {
+  const j = jacobian(data), none = new Array(data.nefc).fill(0);
+  const velocity = withPlatform(j, v, none);
+
+  // J·a + J̇·v = 0, J̇ by central differences along the motion.
+  const h = 1e-5, at = Float64Array.from(data.qpos);
+  const there = sign => {
+    data.qpos.set(at);
+    mujoco.mj_integratePos(model, data.qpos, velocity, sign * h);
+    mujoco.mj_forward(model, data);
+    return jacobian(data);
+  };
+  const plus = there(1), minus = there(-1);
+  data.qpos.set(at);
+  const drift = none.map((_, row) => -velocity.reduce((sum, x, k) => sum + (plus[k][row] - minus[k][row]) / (2 * h) * x, 0));
+  const acceleration = withPlatform(j, a, drift);
+
+  data.qvel.set(velocity);
+  data.qacc.set(acceleration);
+  mujoco.mj_inverse(model, data);
+  const needed = Array.from({ length: nv }, (_, k) => data.qfrc_inverse[k] + data.qfrc_constraint[k]);
+  const now = jacobian(data);
+  const columns = rail.map(r => Array.from({ length: nv }, (_, k) => (k === r.v ? 1 : 0)));
+  for (let row = 0; row < data.nefc; row++) columns.push(now.map(column => column[row]));
+  const found = leastSquares(columns, needed);
+  const left = needed.map((value, k) => Math.abs(value - columns.reduce((sum, c, i) => sum + c[k] * found[i], 0)));
+  return { forces: found.slice(0, railCount), left: Math.max(...left) };
+}
+
 const level = [drawn, drawn, drawn];
 const poses = cases.poses.map(heights => walk(new mujoco.MjData(model), level, heights, 8));
 
 const along = new mujoco.MjData(model);
 walk(along, level, cases.path[0], 8);
 const path = cases.path.map(heights => settle(along, heights));
+
+const moving = (cases.moving ?? []).map(({ heights, v, a }) => {
+  const data = new mujoco.MjData(model);
+  walk(data, level, heights, 8);
+  return forces(data, v, a);
+});
 
 // The engine's joints are springs. Stiffer ones than its defaults: a time constant of two steps.
 for (let e = 0; e < model.neq; e++) {
@@ -124,4 +194,4 @@ for (let step = 0; step < 2000; step++) {
   if (step % 200 === 199) motion.moments.push({ heights: rail.map(r => falling.qpos[r.q] + drawn), p: now.p });
 }
 
-console.log(JSON.stringify({ poses, path, falling: motion }));
+console.log(JSON.stringify({ poses, path, falling: motion, moving }));
