@@ -9,6 +9,7 @@ public sealed class PathLimits
 {
     private readonly double[] _s;
     private readonly List<PathRow> _rows = [];
+    private readonly List<PathEffort> _efforts = [];
 
     /// <param name="s">Strictly rising, two points at least, finite: metres or any other measure along the path.</param>
     public PathLimits(ReadOnlySpan<double> s)
@@ -17,6 +18,7 @@ public sealed class PathLimits
         for (int i = 0; i < s.Length; i++)
             if (!double.IsFinite(s[i]) || (i > 0 && !(s[i] > s[i - 1]))) throw new ArgumentException($"The parameter rises from point to point: not so at point {i}.", nameof(s));
         _s = s.ToArray();
+        Faint = new bool[s.Length - 1];
         Cap = new double[s.Length];
         CapLimit = new int[s.Length];
         Array.Fill(Cap, double.PositiveInfinity);
@@ -55,9 +57,13 @@ public sealed class PathLimits
     /// <summary>The first coefficient that is not finite.</summary>
     internal (int Point, int Limit)? Broken { get; private set; }
 
+    /// <summary>Steps where the coefficient of u of some row is near zero.</summary>
+    internal bool[] Faint { get; }
+
     internal double[] Cap { get; }
     internal int[] CapLimit { get; }
-    internal List<PathRow> Rows => _rows;
+    internal ReadOnlySpan<PathRow> Rows => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_rows);
+    internal List<PathEffort> Efforts => _efforts;
 
     /// <summary>Limits |q̇|: q′ at each point, and the largest magnitude.</summary>
     public int Velocity(ReadOnlySpan<double> rate, double most)
@@ -78,7 +84,7 @@ public sealed class PathLimits
         Expect(a);
         Expect(b);
         Expect(c);
-        _rows.Add(new(Count, _s, a, b, c, low, high));
+        Add(new(Count, _s, a, b, c, low, high));
         return Count++;
     }
 
@@ -93,8 +99,9 @@ public sealed class PathLimits
         Expect(b);
         Expect(c);
         Expect(rate);
-        // Two lines at a time stand for the curve, one for slower and one for faster than the last solution.
-        for (int side = 0; side < 2; side++) _rows.Add(new(Count, _s, a, b, c, rate, curve, faster: side == 1));
+        var effort = new PathEffort(Count, _s, a, b, c, rate, curve);
+        _efforts.Add(effort);
+        foreach (var row in effort.Rows) Add(row);
         for (int i = 0; i < Points; i++)
         {
             double speed = curve.Fastest / Math.Abs(rate[i]);
@@ -102,6 +109,12 @@ public sealed class PathLimits
         }
 
         return Count++;
+    }
+
+    private void Add(PathRow row)
+    {
+        _rows.Add(row);
+        for (int i = 0; i < Faint.Length; i++) Faint[i] |= row.Faint[i];
     }
 
     private void Lower(int point, double cap, int limit)

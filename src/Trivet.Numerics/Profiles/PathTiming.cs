@@ -23,26 +23,20 @@ public sealed class PathTiming
     /// <summary>A speed given at an end may be above what is allowed by this much of ṡ².</summary>
     private const double Rounding = 1e-9;
 
-    /// <summary>Marks a line that only leads to what the next point allows.</summary>
-    private const int Ahead = -2;
+    // By points: the x from which the end can be reached, and what bounds it.
+    private double[] _least = [], _most = [];
+    private int[] _mostLimit = [];
 
-    private double[] _x = [], _least = [], _most = [];
-    private int[] _mostLimit = [], _uppers = [];
-    private Wedge.Line[] _lines = [];
+    // By steps: the stripes of each step's wedge.
+    private double[] _high = [], _low = [], _slope = [];
+    private int[] _limit = [], _count = [];
 
     public PathTraversal Solve(PathLimits limits)
     {
-        Prepare(limits);
-        bool falls = false;
-        foreach (var row in limits.Rows)
-        {
-            row.Linearise([]);
-            falls |= row.FallsWithSpeed;
-        }
-
         if (limits.Broken is { } broken) return PathTraversal.No(PathProblem.NotFinite, limits.S, broken.Point, broken.Limit);
+        foreach (var effort in limits.Efforts) effort.Relax();
         var found = Round(limits);
-        if (!falls || !found.Found) return found;
+        if (limits.Efforts.Count == 0 || !found.Found) return found;
 
         // The first round had the effort at standstill throughout: too fast, but a place to put the tangents.
         var gains = ImmutableArray.CreateBuilder<double>();
@@ -51,8 +45,8 @@ public sealed class PathTiming
         {
             double floor = 0;
             foreach (double x in found.X) floor = Math.Max(floor, 1e-6 * x);
-            for (int k = 0; k < limits.Points; k++) _x[k] = Math.Max(found.X[k], floor);
-            foreach (var row in limits.Rows) row.Linearise(_x.AsSpan(0, limits.Points));
+            double[] touch = [.. found.X.Select(x => Math.Max(x, floor))];
+            foreach (var effort in limits.Efforts) effort.Touch(touch);
             var next = Round(limits);
             if (!next.Found) return next with { Gains = gains.ToImmutable() };
             if (double.IsFinite(last)) gains.Add(last - next.Duration);
@@ -64,30 +58,32 @@ public sealed class PathTiming
         return found with { Gains = gains.ToImmutable() };
     }
 
-    private void Prepare(PathLimits limits)
-    {
-        int n = limits.Points, lines = n * Room(limits);
-        if (_x.Length < n)
-        {
-            (_x, _least, _most) = (new double[n], new double[n], new double[n]);
-            (_mostLimit, _uppers) = (new int[n], new int[n]);
-        }
-
-        if (_lines.Length < lines) _lines = new Wedge.Line[lines];
-    }
-
-    /// <summary>Lines of one step: at most four for each row, two that lead on.</summary>
-    private static int Room(PathLimits limits) => 4 * limits.Rows.Count + 2;
-
     private PathTraversal Round(PathLimits limits)
     {
-        int n = limits.Points;
-        PathProblem problem = Backward(limits, out int point, out int limit);
+        Prepare(limits);
+        var problem = Backward(limits, out int point, out int limit);
         if (problem != PathProblem.None) return PathTraversal.No(problem, limits.S, point, limit);
 
         double start = limits.StartSpeed * limits.StartSpeed;
         if (!(start <= _most[0] * (1 + Rounding)) || start < _least[0]) return PathTraversal.No(PathProblem.StartTooFast, limits.S, 0, _mostLimit[0]);
         return Forward(limits, Math.Min(start, _most[0]));
+    }
+
+    private void Prepare(PathLimits limits)
+    {
+        int n = limits.Points, stripes = n * Room(limits);
+        if (_least.Length < n) (_least, _most, _mostLimit, _count) = (new double[n], new double[n], new int[n], new int[n]);
+        if (_high.Length < stripes) (_high, _slope, _limit) = (new double[stripes], new double[stripes], new int[stripes]);
+        if (_low.Length < Room(limits)) _low = new double[Room(limits)];
+    }
+
+    /// <summary>Stripes of one step: at most two for each row.</summary>
+    private static int Room(PathLimits limits) => 2 * limits.Rows.Length;
+
+    private Wedge WedgeOf(int step, int room, int count = 0)
+    {
+        int at = step * room;
+        return new(_high.AsSpan(at, room), _low.AsSpan(0, room), _slope.AsSpan(at, room), _limit.AsSpan(at, room), count);
     }
 
     /// <summary>From the end to the start: least and most x at each point from which the end can be reached.</summary>
@@ -96,6 +92,7 @@ public sealed class PathTiming
         int n = limits.Points, room = Room(limits);
         var s = limits.S;
         double length = s[^1] - s[0], end = limits.EndSpeed * limits.EndSpeed;
+        (int, int) pair = (-1, -1);
 
         point = n - 1;
         double cap = PointCap(limits, n - 1, length, out limit);
@@ -107,17 +104,17 @@ public sealed class PathTiming
         for (int i = n - 2; i >= 0; i--)
         {
             point = i;
-            cap = PointCap(limits, i, length, out int capLimit);
-            limit = capLimit;
+            (cap, limit) = (limits.Cap[i], limits.CapLimit[i]);
+            if (limits.Faint[i] || (i > 0 && limits.Faint[i - 1])) cap = PointCap(limits, i, length, out limit);
             if (double.IsNaN(cap)) return PathProblem.Contradiction;
 
             double h = s[i + 1] - s[i];
-            var wedge = new Wedge(_lines.AsSpan(i * room, room));
+            var wedge = WedgeOf(i, room);
             foreach (var row in limits.Rows) wedge.Along(row, i, h, length);
-            wedge.Lead(_least[i + 1], _most[i + 1], 2 * h, Ahead);
-            wedge.Cap(cap, capLimit);
-            _uppers[i] = wedge.Uppers;
-            double most = wedge.LargestX(out limit);
+            wedge.Lead(_least[i + 1], _most[i + 1], 2 * h);
+            wedge.Cap(cap, limit);
+            _count[i] = wedge.Count;
+            double most = wedge.LargestX(ref pair, out limit);
             if (double.IsNaN(most)) return PathProblem.Contradiction;
             (_least[i], _most[i], _mostLimit[i]) = (wedge.SmallestX(most), most, limit);
         }
@@ -125,14 +122,14 @@ public sealed class PathTiming
         return PathProblem.None;
     }
 
-    /// <summary>The largest x for which the limits at the point itself allow any u.</summary>
-    private static double PointCap(PathLimits limits, int point, double length, out int limit)
+    /// <summary>The largest x for which the limits at the point itself allow any u: what keeps x from swinging about where u hardly counts.</summary>
+    private double PointCap(PathLimits limits, int point, double length, out int limit)
     {
-        Span<Wedge.Line> room = stackalloc Wedge.Line[Room(limits)];
-        var wedge = new Wedge(room);
-        foreach (var row in limits.Rows) wedge.Between(row.Points, point, 0, length, row.Limit);
+        var wedge = WedgeOf(Math.Max(point - 1, 0), Room(limits));
+        foreach (var row in limits.Rows) wedge.At(row.Points[point], 0, length, row.Limit);
         wedge.Cap(limits.Cap[point], limits.CapLimit[point]);
-        return wedge.LargestX(out limit);
+        (int, int) pair = (-1, -1);
+        return wedge.LargestX(ref pair, out limit);
     }
 
     /// <summary>From the start to the end: always the largest u that leads to an x from which the end can be reached.</summary>
@@ -143,23 +140,21 @@ public sealed class PathTiming
         double[] x = new double[n], u = new double[n - 1], t = new double[n];
         int[] limiting = new int[n - 1];
         x[0] = start;
+        double root = Math.Sqrt(start);
         for (int i = 0; i < n - 1; i++)
         {
-            double h = s[i + 1] - s[i], highest = double.PositiveInfinity;
-            foreach (ref readonly var line in _lines.AsSpan(i * room, _uppers[i]))
-            {
-                double here = line.Offset + line.Slope * x[i];
-                if (here >= highest) continue;
-                (highest, limiting[i]) = (here, line.Limit);
-            }
-
+            double h = s[i + 1] - s[i];
+            var wedge = WedgeOf(i, room, _count[i]);
+            wedge.Lead(_least[i + 1], _most[i + 1], 2 * h);
+            double highest = wedge.Highest(x[i], out int limit);
             // Held back by what comes: where it already runs at its most, by this step, else by the next.
-            if (limiting[i] == Ahead) limiting[i] = _mostLimit[x[i] >= _most[i] * (1 - Rounding) ? i : i + 1];
+            limiting[i] = limit != Wedge.Ahead ? limit : _mostLimit[x[i] >= _most[i] * (1 - Rounding) ? i : i + 1];
             x[i + 1] = Math.Clamp(x[i] + 2 * h * highest, _least[i + 1], _most[i + 1]);
             u[i] = (x[i + 1] - x[i]) / (2 * h);
-            double ahead = Math.Sqrt(x[i]) + Math.Sqrt(x[i + 1]);
+            double next = Math.Sqrt(x[i + 1]), ahead = root + next;
             if (!(ahead > 0)) return PathTraversal.No(PathProblem.Stuck, s, i, limiting[i]);
             t[i + 1] = t[i] + 2 * h / ahead;
+            root = next;
         }
 
         return new(PathProblem.None, [.. s], ImmutableCollectionsMarshal.AsImmutableArray(x), ImmutableCollectionsMarshal.AsImmutableArray(u),
