@@ -58,6 +58,7 @@ internal static class TrivetProgram
             CheckCommand.Create(),
             ReachCommand.Create(),
             PoseCommand.Create(),
+            CycleCommand.Create(),
             ForcesCommand.Create(),
             SchemaCommand.Create(),
             DeskCommand.Create(),

@@ -25,7 +25,7 @@ public sealed class CsvReader
 
     private readonly TextReader _text;
     private readonly string _file;
-    private readonly ImmutableArray<CsvColumn> _columns;
+    private ImmutableArray<CsvColumn> _columns;
     private readonly ImmutableArray<FileError>.Builder _errors = ImmutableArray.CreateBuilder<FileError>();
     private readonly char[] _line = new char[LongestLine];
     private int _length;
@@ -34,15 +34,28 @@ public sealed class CsvReader
     private (int Column, Unit Unit)[] _layout = [];
     private bool _done;
 
-    public CsvReader(TextReader text, string file, ImmutableArray<CsvColumn> columns)
+    public CsvReader(TextReader text, string file, ImmutableArray<CsvColumn> columns) : this(text, file, _ => columns)
+    {
+    }
+
+    /// <param name="columns">The columns asked for, from the names in the head without their units: where their number is the table's to say.</param>
+    public CsvReader(TextReader text, string file, Func<ImmutableArray<string>, ImmutableArray<CsvColumn>> columns)
     {
         _text = text;
         _file = file;
-        _columns = columns;
-        if (NextLine()) ReadHead();
+        bool any = NextLine();
+        var heads = any ? ReadHeads() : [];
+        _columns = columns([.. heads.Select(h => h.Name)]);
+        if (any) ReadHead(heads);
         else if (!_done) Refuse(1, "the table is empty", $"begin with a head line: {RightHead()}");
         _done |= _errors.Count > 0;
     }
+
+    /// <summary>The columns asked for.</summary>
+    public ImmutableArray<CsvColumn> Columns => _columns;
+
+    /// <summary>True where the file has the column of this index.</summary>
+    public bool Has(int column) => Array.Exists(_layout, l => l.Column == column);
 
     /// <summary>What is wrong so far.</summary>
     public ImmutableArray<FileError> Errors => _errors.ToImmutable();
@@ -66,19 +79,28 @@ public sealed class CsvReader
         return false;
     }
 
-    private void ReadHead()
+    private List<(string Name, string? Unit, int At)> ReadHeads()
     {
         var line = _line.AsSpan(0, _length);
         if (line.Length > 0 && line[0] == '\uFEFF') line = line[1..];
         _separator = line.Contains(';') ? ';' : line.Contains('\t') ? '\t' : ',';
-        var layout = new List<(int, Unit)>();
+        var heads = new List<(string, string?, int)>();
         foreach (var range in line.Split(_separator))
         {
             string head = Unquoted(line[range]).ToString();
-            int at = range.Start.GetOffset(line.Length) + 1;
             int bracket = head.IndexOf('[', StringComparison.Ordinal);
             string name = (bracket < 0 ? head : head[..bracket]).Trim();
-            string? unit = bracket < 0 ? null : head[(bracket + 1)..].TrimEnd().TrimEnd(']').Trim();
+            heads.Add((name, bracket < 0 ? null : head[(bracket + 1)..].TrimEnd().TrimEnd(']').Trim(), range.Start.GetOffset(line.Length) + 1));
+        }
+
+        return heads;
+    }
+
+    private void ReadHead(List<(string Name, string? Unit, int At)> heads)
+    {
+        var layout = new List<(int, Unit)>();
+        foreach (var (name, unit, at) in heads)
+        {
             int column = Index(name);
             if (column < 0)
             {
