@@ -9,7 +9,7 @@ namespace Trivet.Drives;
 /// </summary>
 /// <param name="Cycle">Id of the cycle in the cell's motion plan.</param>
 /// <param name="Times">Seconds from the start, not falling, the first zero; the last is the cycle's length. At least two.</param>
-/// <param name="Axes">Every axis that has a drive.</param>
+/// <param name="Axes">Every axis that moves.</param>
 /// <param name="Places">Where the tool is at each time; empty where not known.</param>
 /// <param name="Inputs">Pointers of everything the motion depends on, sorted.</param>
 public sealed record CycleSeries(

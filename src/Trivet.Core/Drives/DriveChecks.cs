@@ -36,9 +36,15 @@ public static class DriveChecks
         return new([.. drives.Findings, .. judged.SelectMany(j => j.Findings)], drives.Coverage, judged);
     }
 
-    /// <summary>One cycle against the drives. The series must have every axis that has a drive.</summary>
+    /// <summary>One cycle against the drives. An axis that the series does not have stands still. A motion whose forces are not known stays open.</summary>
     public static DriveJudgement Judge(DriveCase drives, CycleSeries series)
     {
+        if (!series.Axes.All(a => a.Force.All(double.IsFinite) && a.Speed.All(double.IsFinite) && a.Acceleration.All(double.IsFinite)))
+        {
+            var open = new Unjudged(DriveRules.Torque, About(series), Pointers.Joined(series.Inputs), OpenReason.NotComputed, [], DriveReasons.ForceUnknown);
+            return new(series.Cycle, [open], null, null, ImmutableSortedDictionary<string, AxisResult>.Empty);
+        }
+
         var axes = drives.Axes.ToImmutableSortedDictionary(a => a.Axis, a => Load(a, series), StringComparer.Ordinal);
         var (supply, power) = drives.VoltageKnown ? Feed(drives, series, axes) : default;
         if (supply is { Usable: true })
@@ -50,25 +56,28 @@ public static class DriveChecks
         var findings = ImmutableArray.CreateBuilder<Finding>();
         foreach (var axis in drives.Axes)
         {
-            var judge = new AxisJudge(drives, axis, series, Of(series, axis.Axis), axes[axis.Axis], supply);
-            findings.AddRange(judge.All());
+            if (series.Axes.FirstOrDefault(a => a.Axis == axis.Axis) is { } motion)
+                findings.AddRange(new AxisJudge(drives, axis, series, motion, axes[axis.Axis], supply).All());
         }
 
         if (supply is not null) findings.AddRange(new SupplyJudge(drives, series, supply).All());
         return new(series.Cycle, findings.ToImmutable(), supply, power, axes);
     }
 
-    private static AxisSeries Of(CycleSeries series, string axis) => series.Axes.FirstOrDefault(a => a.Axis == axis)
-        ?? throw new ArgumentException($"The series of {series.Cycle} has no axis {axis}.", nameof(series));
-
     private static AxisResult Load(AxisCase axis, CycleSeries series)
     {
-        var load = AxisLoad.Of(axis.Drive.Value, series.Times, Of(series, axis.Axis));
+        var load = AxisLoad.Of(axis.Drive.Value, series.Times, series.Axes.FirstOrDefault(a => a.Axis == axis.Axis) ?? Still(axis.Axis, series.Times.Length));
         double rms = load.RmsTorque;
         Warming? warming = axis.Heat is { Value: var heat }
             ? Warming.Of(heat.Ambient, heat.Rise, heat.TimeConstant, axis.OpenLoop ? 1 : rms * rms / (heat.Continuous * heat.Continuous))
             : null;
         return new(load, rms, [], warming);
+    }
+
+    private static AxisSeries Still(string axis, int count)
+    {
+        var zero = ImmutableArray.Create(new double[count]);
+        return new(axis, zero, zero, zero, zero);
     }
 
     /// <summary>The power of all drives together and the supply that feeds them.</summary>

@@ -47,6 +47,9 @@ public static class DriveReasons
     public static Reason VoltageCollapsed { get; } = new("drive.voltage-collapsed");
     public static Reason VoltageNotPeriodic { get; } = new("drive.voltage-not-periodic");
 
+    /// <summary>The forces of the motion are not known: masses are not described.</summary>
+    public static Reason ForceUnknown { get; } = new("drive.force-unknown");
+
     /// <summary>The motion did not say what the load weighs at this axis.</summary>
     public static Reason LoadUnknown { get; } = new("drive.load-unknown");
 }

@@ -62,6 +62,7 @@ internal static class EnglishReasons
         ["drive.beyond-curve"] = "The motor turns faster than its curve goes at the voltage then present, where it is said to have no torque.",
         ["drive.voltage-collapsed"] = "The source can not deliver what the drives ask; the voltage breaks down.",
         ["drive.voltage-not-periodic"] = "The voltage does not come to rest from cycle to cycle.",
+        ["drive.force-unknown"] = "The forces of the motion are not known, since masses are not described.",
         ["drive.load-unknown"] = "The motion does not say what the load weighs at this axis.",
         ["drive.curve-rises"] = "The largest torque does not rise with speed: it is above that of {fields}.",
 
