@@ -8,7 +8,7 @@ namespace Trivet.Drives;
 /// <summary>All that the checks of one axis rest on; null where it is missing, impossible, or does not arise.</summary>
 /// <param name="MotorAt">Pointer of the motor.</param>
 /// <param name="OpenLoop">A stepper motor without feedback.</param>
-internal sealed record AxisCase(string Axis, string MotorAt, bool OpenLoop, Part<Drive> Drive)
+internal sealed record AxisCase(string Axis, string MotorAt, bool OpenLoop, bool Belt, Part<Drive> Drive)
 {
     public Part<ElectricSide>? Electric { get; init; }
     public Part<double>? Continuous { get; init; }
@@ -112,7 +112,7 @@ public sealed record DriveCase(
             Remember(loop);
             if (!loop.Complete) Lacks(DriveRules.Described, loop);
             var basis = new Part<Drive>(drive, Pointers.Joined(_axes.Inputs, reading.Inputs, loop.Inputs));
-            var result = new AxisCase(axis, at, open, basis)
+            var result = new AxisCase(axis, at, open, belt, basis)
             {
                 Electric = Take(DriveRules.Torque, r => DriveParts.Electric(motor, at, open, r)),
                 Continuous = open ? null : Take(DriveRules.Continuous, r => r.Need(motor.ContinuousTorque, $"{at}/continuousTorque")),
@@ -190,19 +190,23 @@ public sealed record DriveCase(
             if (axes.All(a => a.Drive.Value.Kind != MotorKind.Stepper || !a.OpenLoop)) Not(DriveRules.LostStep, "/drives", DriveReasons.WithFeedback);
             foreach (var axis in axes)
             {
-                string at = SubjectOf(axis.Axis), fields = $"/drives/axes/{axis.Axis}";
-                bool belt = new AxisReading(cell, axis.Axis, new()).Need("transmission", d => d.Transmission, TransmissionKind.Gear) == TransmissionKind.Belt;
+                string at = SubjectOf(axis.Axis);
                 if (axis.OpenLoop) Not(DriveRules.Continuous, at, DriveReasons.HeldCurrent);
-                if (!belt)
-                {
-                    Not(DriveRules.Strand, at, DriveReasons.NoBelt);
-                    if (axis.LargestForce is null) Not(DriveRules.Transmission, at, DriveReasons.NoLimit.Naming($"{fields}/largestForce"));
-                }
-
                 if (axis.Yield is null) Not(DriveRules.Resonance, at, DriveReasons.NoStiffness);
                 else if (axis.Limits is null) Not(DriveRules.Resonance, at, DriveReasons.NoLimit.Naming("/drives/largestAcceleration", "/drives/largestJerk"));
             }
 
+            var without = axes.Where(a => !a.Belt).ToArray();
+            foreach (string at in without.Length == axes.Length ? ["/drives"] : without.Select(a => SubjectOf(a.Axis)))
+            {
+                Not(DriveRules.Strand, at, DriveReasons.NoBelt);
+                Not(DriveRules.Slack, at, DriveReasons.NoBelt);
+                Not(DriveRules.Tooth, at, DriveReasons.NoBelt);
+            }
+
+            if (without.Length == 0) Not(DriveRules.Transmission, "/drives", DriveReasons.OnlyBelts);
+            foreach (var axis in without.Where(a => a.LargestForce is null))
+                Not(DriveRules.Transmission, SubjectOf(axis.Axis), DriveReasons.NoLimit.Naming($"/drives/axes/{axis.Axis}/largestForce"));
             if (DriveParts.Tolerance(cell.Brief, new()) is null) Not(DriveRules.Following, "/drives", DriveReasons.NoTolerance);
             if (cell.Drives.Supply.BrakingVoltage is null) Not(DriveRules.Braking, "/drives/supply", DriveReasons.NoChopper);
             else if (!(cell.Drives.Supply.BrakingPower > 0)) Not(DriveRules.Braking, "/drives/supply", DriveReasons.NoLimit.Naming("/drives/supply/brakingPower"));
@@ -262,14 +266,28 @@ public sealed record DriveCase(
     }
 }
 
-/// <summary>Lists of pointers.</summary>
+/// <summary>Sorted lists of pointers.</summary>
 internal static class Pointers
 {
-    /// <summary>All of several lists, sorted, without repeats.</summary>
+    /// <summary>All of several sorted lists, sorted, without repeats.</summary>
     public static ImmutableArray<string> Joined(params ReadOnlySpan<ImmutableArray<string>> lists)
     {
-        var all = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var list in lists) all.UnionWith(list);
-        return [.. all];
+        ImmutableArray<string> all = [];
+        foreach (var list in lists) all = list.IsEmpty ? all : all.IsEmpty ? list : Joined(all, list);
+        return all;
+    }
+
+    private static ImmutableArray<string> Joined(ImmutableArray<string> a, ImmutableArray<string> b)
+    {
+        var all = ImmutableArray.CreateBuilder<string>(a.Length + b.Length);
+        for (int i = 0, j = 0; i < a.Length || j < b.Length;)
+        {
+            int order = i == a.Length ? 1 : j == b.Length ? -1 : string.CompareOrdinal(a[i], b[j]);
+            all.Add(order <= 0 ? a[i] : b[j]);
+            if (order <= 0) i++;
+            if (order >= 0) j++;
+        }
+
+        return all.ToImmutable();
     }
 }

@@ -54,13 +54,14 @@ public static class DriveChecks
         }
 
         var findings = ImmutableArray.CreateBuilder<Finding>();
+        var voltage = supply is null ? [] : VoltageInputs(drives, series);
         foreach (var axis in drives.Axes)
         {
             if (series.Axes.FirstOrDefault(a => a.Axis == axis.Axis) is { } motion)
-                findings.AddRange(new AxisJudge(drives, axis, series, motion, axes[axis.Axis], supply).All());
+                findings.AddRange(new AxisJudge(drives, axis, series, motion, axes[axis.Axis], supply, voltage).All());
         }
 
-        if (supply is not null) findings.AddRange(new SupplyJudge(drives, series, supply).All());
+        if (supply is not null) findings.AddRange(new SupplyJudge(drives, series, supply, voltage).All());
         return new(series.Cycle, findings.ToImmutable(), supply, power, axes);
     }
 
@@ -122,8 +123,10 @@ public static class DriveChecks
         return most;
     }
 
-    private sealed record AxisJudge(DriveCase Drives, AxisCase Axis, CycleSeries Series, AxisSeries Motion, AxisResult Result, SupplyRun? Supply)
+    private sealed record AxisJudge(DriveCase Drives, AxisCase Axis, CycleSeries Series, AxisSeries Motion, AxisResult Result, SupplyRun? Supply, ImmutableArray<string> VoltageInputs)
     {
+        private readonly ImmutableArray<string> _inputs = Pointers.Joined(Series.Inputs, Axis.Drive.Inputs);
+
         private int Count => Series.Times.Length;
 
         public IEnumerable<Finding> All() =>
@@ -132,7 +135,7 @@ public static class DriveChecks
         private IEnumerable<Finding> Torque()
         {
             if (Supply is null) yield break;
-            var inputs = VoltageInputs(Drives, Series);
+            var inputs = VoltageInputs;
             if (!Supply.Usable)
             {
                 yield return new Unjudged(DriveRules.Torque, About(Series, Axis.Axis), inputs, OpenReason.Failed, [],
@@ -157,7 +160,7 @@ public static class DriveChecks
             if (!Axis.OpenLoop || Supply is not { Usable: true }) yield break;
             int most = Largest(Count, i => Result.Use[i]);
             yield return At(
-                new Judged(DriveRules.LostStep, About(Series, Axis.Axis), VoltageInputs(Drives, Series), Math.Asin(Math.Min(Result.Use[most], 1)),
+                new Judged(DriveRules.LostStep, About(Series, Axis.Axis), VoltageInputs, Math.Asin(Math.Min(Result.Use[most], 1)),
                     Limit.AtMost(LargestLoadAngle, new(SourceKind.CommonPractice, "", "three tenths of the torque in reserve")), Assurance.Sampled),
                 Series, most);
         }
@@ -230,18 +233,17 @@ public static class DriveChecks
         private string Own(string name) => Drives.Used.GetValueOrDefault($"/drives/axes/{Axis.Axis}/{name}") is not null ? $"/drives/axes/{Axis.Axis}/{name}" : $"/drives/common/{name}";
 
         private Judged Judge(Rule rule, ImmutableArray<string> inputs, double value, Limit limit, Assurance assurance = Assurance.Sampled) =>
-            new(rule, About(Series, Axis.Axis), Pointers.Joined(Series.Inputs, Axis.Drive.Inputs, inputs), value, limit, assurance);
+            new(rule, About(Series, Axis.Axis), Pointers.Joined(_inputs, inputs), value, limit, assurance);
 
         private Unjudged Unknown(Rule rule, ImmutableArray<string> inputs) => new(
-            rule, About(Series, Axis.Axis), Pointers.Joined(Series.Inputs, Axis.Drive.Inputs, inputs), OpenReason.NotComputed, [], DriveReasons.LoadUnknown);
+            rule, About(Series, Axis.Axis), Pointers.Joined(_inputs, inputs), OpenReason.NotComputed, [], DriveReasons.LoadUnknown);
     }
 
-    private sealed record SupplyJudge(DriveCase Drives, CycleSeries Series, SupplyRun Run)
+    private sealed record SupplyJudge(DriveCase Drives, CycleSeries Series, SupplyRun Run, ImmutableArray<string> Inputs)
     {
         public IEnumerable<Finding> All()
         {
             var supply = Drives.Supply!;
-            var inputs = VoltageInputs(Drives, Series);
             if (supply.Lowest is { } lowest)
                 yield return Judge(DriveRules.VoltageLow, lowest.Inputs, Run.Lowest, Limit.AtLeast(lowest.Value, Stated("/drives/supply/lowestVoltage")), Run.End != SupplyEnd.NotPeriodic);
             if (supply.Highest is { } highest)
@@ -253,7 +255,7 @@ public static class DriveChecks
             // What already falls short does so; a value of a cycle that does not repeat proves nothing else.
             Finding Judge(Rule rule, ImmutableArray<string> own, (double Value, double Time) worst, Limit limit, bool usable)
             {
-                var all = Pointers.Joined(inputs, own);
+                var all = Pointers.Joined(Inputs, own);
                 var judged = new Judged(rule, About(Series), all, worst.Value, limit, Assurance.Sampled);
                 if (!usable && judged.Verdict != Verdict.FallsShort)
                 {

@@ -32,6 +32,7 @@ public static class DriveReasons
 
     public static Reason NoChopper { get; } = new("drive.no-chopper");
     public static Reason NoBelt { get; } = new("drive.no-belt");
+    public static Reason OnlyBelts { get; } = new("drive.only-belts");
 
     /// <summary>The field that would be the limit is not stated; names it.</summary>
     public static Reason NoLimit { get; } = new("drive.no-limit");
