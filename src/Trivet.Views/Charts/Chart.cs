@@ -22,7 +22,8 @@ public sealed record Axis(string Title, string Unit = "", double? From = null, d
 
 /// <summary>One set of points with the name that stands beside it.</summary>
 /// <param name="Strong">Drawn in the accent: the one the reader is meant to look at.</param>
-public sealed record Series(string Name, SeriesKind Kind, ImmutableArray<double> X, ImmutableArray<double> Y, bool Strong = false);
+/// <param name="Id">Written as data-series, for a script that moves this line; empty where none does.</param>
+public sealed record Series(string Name, SeriesKind Kind, ImmutableArray<double> X, ImmutableArray<double> Y, bool Strong = false, string Id = "");
 
 /// <summary>A line across the chart with its name: a limit, a nominal value.</summary>
 /// <param name="Upright">True: at a value of the horizontal axis; false: at a value of the vertical one.</param>

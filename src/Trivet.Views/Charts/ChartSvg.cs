@@ -90,6 +90,7 @@ public static class ChartSvg
     private static void Draw(Sheet sheet, Series s, Map map, int barSeries, string pattern)
     {
         int n = Math.Min(s.X.Length, s.Y.Length);
+        if (s.Id.Length > 0) sheet.Open(("data-series", s.Id));
         switch (s.Kind)
         {
             case SeriesKind.Line:
@@ -99,7 +100,7 @@ public static class ChartSvg
                     if (i < n && double.IsFinite(s.X[i]) && double.IsFinite(s.Y[i])) run.Add((map.X(s.X[i]), map.ClampedY(s.Y[i])));
                     else
                     {
-                        if (run.Count > 1) sheet.Polyline(run, s.Strong ? "x" : pattern);
+                        if (run.Count > 1) sheet.Polyline(Simplified(run), s.Strong ? "x" : pattern);
                         run.Clear();
                     }
                 }
@@ -120,6 +121,33 @@ public static class ChartSvg
 
                 break;
         }
+        if (s.Id.Length > 0) sheet.Close();
+    }
+
+    /// <summary>The same line with the points left out that no eye would miss (the Ramer–Douglas–Peucker method, from memory).</summary>
+    private static IEnumerable<(double X, double Y)> Simplified(List<(double X, double Y)> run)
+    {
+        const double Seen = 0.1; // pixels
+        var keep = new bool[run.Count];
+        keep[0] = keep[^1] = true;
+        var open = new Stack<(int From, int To)>([(0, run.Count - 1)]);
+        while (open.TryPop(out var part))
+        {
+            var ((x0, y0), (x1, y1)) = (run[part.From], run[part.To]);
+            double dx = x1 - x0, dy = y1 - y0, length2 = dx * dx + dy * dy, most = Seen * Seen;
+            int farthest = -1;
+            for (int i = part.From + 1; i < part.To; i++)
+            {
+                double px = run[i].X - x0, py = run[i].Y - y0, along = length2 > 0 ? Math.Clamp((px * dx + py * dy) / length2, 0, 1) : 0;
+                double away2 = (px - along * dx) * (px - along * dx) + (py - along * dy) * (py - along * dy);
+                if (away2 > most) (most, farthest) = (away2, i);
+            }
+            if (farthest < 0) continue;
+            keep[farthest] = true;
+            open.Push((part.From, farthest));
+            open.Push((farthest, part.To));
+        }
+        return run.Where((_, i) => keep[i]);
     }
 
     private static void Guide(Sheet sheet, Guide g, Box plot, Map map)
@@ -144,7 +172,7 @@ public static class ChartSvg
     /// <summary>The name of a line stands where the line ends, moved apart where lines end together; clouds are named at their densest height.</summary>
     private static void DirectNames(Sheet sheet, Chart chart, Box plot, Map map, double right)
     {
-        var ends = chart.Series.Where(s => s.Kind == SeriesKind.Line)
+        var ends = chart.Series.Where(s => s.Kind == SeriesKind.Line && s.Name.Length > 0)
             .Select(s => (Series: s, Last: Enumerable.Range(0, Math.Min(s.X.Length, s.Y.Length)).LastOrDefault(i => double.IsFinite(s.Y[i]) && double.IsFinite(s.X[i]), -1)))
             .Where(e => e.Last >= 0).OrderBy(e => map.ClampedY(e.Series.Y[e.Last])).ToList();
         double[] put = LevelMarks.Spread([.. ends.Select(e => map.ClampedY(e.Series.Y[e.Last]))], NameSize * 1.35, plot.Y + 4, plot.Bottom - 4);

@@ -5,6 +5,7 @@ using Trivet.Findings;
 using Trivet.Kinematics;
 using Trivet.Numerics;
 using Trivet.Reach;
+using Trivet.Views.Motion;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Drawings;
@@ -15,16 +16,19 @@ public static class CellDrawings
     private const double LabelSize = 12;
 
     /// <summary>Plan (seen from above) with dimensions, frame, robot, stations; the worst point of the finding marked when given.</summary>
-    public static Drawing Plan(Assessed cell, Finding? marked = null, Locale? locale = null) => Draw(Seen.FromAbove, cell, marked, locale ?? Locale.English);
+    /// <param name="way">Way of the tool through a cycle, at whose start the robot is then drawn.</param>
+    public static Drawing Plan(Assessed cell, Finding? marked = null, Locale? locale = null, CycleWay? way = null) =>
+        Draw(Seen.FromAbove, cell, marked, way, locale ?? Locale.English);
 
     /// <summary>Elevation (seen along cell y) with dimensions.</summary>
-    public static Drawing Elevation(Assessed cell, Finding? marked = null, Locale? locale = null) => Draw(Seen.AlongY, cell, marked, locale ?? Locale.English);
+    public static Drawing Elevation(Assessed cell, Finding? marked = null, Locale? locale = null, CycleWay? way = null) =>
+        Draw(Seen.AlongY, cell, marked, way, locale ?? Locale.English);
 
     /// <summary>Travel and dexterity over one working plane at a height of the cell frame: contours, limits, stations.</summary>
     public static Drawing WorkingPlane(Assessed cell, double z_C, PlaneQuantity quantity, Locale? locale = null) =>
         PlaneSheet.Draw(cell, z_C, quantity, locale ?? Locale.English);
 
-    private static Drawing Draw(Seen seen, Assessed cell, Finding? marked, Locale locale)
+    private static Drawing Draw(Seen seen, Assessed cell, Finding? marked, CycleWay? way, Locale locale)
     {
         var words = locale.Language.Drawing;
         string name = cell.Cell.Name ?? locale.Language.UnnamedCell;
@@ -32,7 +36,7 @@ public static class CellDrawings
         string description = Locale.Fill(seen == Seen.FromAbove ? words.PlanDescription : words.ElevationDescription, ("cell", name));
         var sheet = new Sheet($"{drawing}: {name}", description, SheetFrame.Width, SheetFrame.Height);
         var frame = new SheetFrame(sheet, locale);
-        var posture = Posture.Representative(cell, marked);
+        var posture = way is null ? Posture.Representative(cell, marked) : Posture.At(cell, way.Loaded[0], way.Rotary, way.LinearAxisAt);
         // A robot that reaches nothing still has its rails.
         posture ??= Posture.At(cell, Vec3.NaN, 0, 0);
         var reach = CellParts.Reach(seen, cell.Geometry);
@@ -45,7 +49,7 @@ public static class CellDrawings
         {
             var view = View.Fit(seen, extents, Inner(seen, frame.Area));
             scale = "1 : " + view.Denominator.ToString(locale.Culture);
-            new CellView(sheet, view, frame.Area, extents, cell, posture, reach, locale).Draw(marked);
+            new CellView(sheet, view, frame.Area, extents, cell, posture, reach, way, locale).Draw(marked);
         }
 
         frame.Title(name, drawing, scale, seen == Seen.FromAbove ? words.PlanSeen : words.ElevationSeen, cell.Proved ? words.StateProved : words.StatePreview);

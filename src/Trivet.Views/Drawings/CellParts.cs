@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Numerics;
 using Trivet.Reach;
+using Trivet.Views.Motion;
 
 namespace Trivet.Views.Drawings;
 
@@ -200,6 +202,7 @@ internal static class CellParts
 
         if (posture.Closed)
         {
+            sheet.Open(("data-moving", "robot"));
             foreach (var c in chains)
             {
                 if (c.Family == RobotFamily.RailDelta)
@@ -222,9 +225,56 @@ internal static class CellParts
                 sheet.Circle(x, y, Math.Max(posture.ToolRadius * view.Scale, 2), "p b");
                 sheet.Circle(x, y, 1.2, "f");
             }
+
+            sheet.Close();
         }
 
         sheet.Close();
+    }
+
+    /// <summary>The same parts for a script that moves them. Points: joint and platform joint of each chain in turn, platform, tool centre point.</summary>
+    public static ImmutableArray<MovingPart> Moving(Seen seen, Posture posture)
+    {
+        int n = posture.Chains.Length, platform = 2 * n, tool = platform + 1;
+        var parts = ImmutableArray.CreateBuilder<MovingPart>();
+        var flat = new View(seen, 0, 0, 1, 1);
+        foreach (var (c, i) in posture.Chains.Select((c, i) => (c, i)).OrderBy(c => flat.Depth(0.5 * (c.c.Start + c.c.PlatformJoint))))
+        {
+            if (c.Family == RobotFamily.RailDelta)
+            {
+                var along = (c.End - c.Start).Unit();
+                parts.Add(Block("l w", 2 * i, Bar.Between("", -CarriageHalf * along, CarriageHalf * along, 1.7 * CarriageHalf, 1.7 * CarriageHalf).Corners()));
+            }
+            else parts.Add(new("l w", [], -1, Flat(c.Start), 2 * i, [0, 0], ArmHalf));
+            foreach (int side in (int[])[-1, 1]) parts.Add(new("p b", [], 2 * i, Flat(side * c.Half), 2 * i + 1, Flat(side * c.Half), c.RodRadius));
+        }
+
+        var plate = posture.Chains.SelectMany(c => (Vec3[])[c.PlatformJoint + c.Half, c.PlatformJoint - c.Half]).Select(p => p - posture.Platform).ToList();
+        var block = Block("l w", platform, plate.Concat(plate.Select(p => p - new Vec3(0, 0, 2 * PlateHalf))));
+        if (seen == Seen.AlongY)
+        {
+            parts.Add(new("l b", [], platform, [0, 0], tool, Flat(new(0, 0, posture.ToolRadius)), posture.ToolRadius));
+            parts.Add(block);
+        }
+        else
+        {
+            parts.Add(block);
+            parts.Add(new("p b", [], tool, [0, 0], tool, [0, 0], posture.ToolRadius));
+        }
+
+        return parts.DrainToImmutable();
+
+        MovingPart Block(string style, int at, IEnumerable<Vec3> corners) =>
+            new(style, [.. Hull.Of(corners.Select(v => (v.X, flat.Up(v)))).SelectMany(q => new[] { Math.Round(q.X, 5), Math.Round(q.Y, 5) })], at, [0, 0], at, [0, 0], 0);
+
+        ImmutableArray<double> Flat(Vec3 v) => [Math.Round(v.X, 5), Math.Round(flat.Up(v), 5)];
+    }
+
+    /// <summary>The way of the tool through a cycle: loaded in the accent, empty broken.</summary>
+    public static void Way(Sheet sheet, View view, CycleWay way)
+    {
+        sheet.Polyline(way.Empty.Select(view.At), "x h");
+        sheet.Polyline(way.Loaded.Select(view.At), "x");
     }
 
     /// <summary>A capsule seen from any side: two parallel lines with round ends.</summary>

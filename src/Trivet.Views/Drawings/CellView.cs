@@ -3,13 +3,14 @@ using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Numerics;
 using Trivet.Reach;
+using Trivet.Views.Motion;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Drawings;
 
 /// <summary>One view of a cell on its sheet: parts, dimensions, level marks, names, the worst point.</summary>
 internal sealed class CellView(
-    Sheet sheet, View view, Box area, Extents extents, Assessed cell, Posture? posture, IReadOnlyList<IReadOnlyList<Vec3>> reach, Locale locale)
+    Sheet sheet, View view, Box area, Extents extents, Assessed cell, Posture? posture, IReadOnlyList<IReadOnlyList<Vec3>> reach, CycleWay? way, Locale locale)
 {
     private const double NameSize = 12, SmallSize = 10.5;
 
@@ -41,6 +42,7 @@ internal sealed class CellView(
             if (posture is not null) CellParts.Robot(sheet, view, posture);
         }
 
+        if (way is not null) CellParts.Way(sheet, view, way);
         sheet.Close();
 
         ReserveParts();

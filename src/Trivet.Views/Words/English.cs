@@ -106,6 +106,8 @@ public static class English
         CoverageTitle = "Does not apply",
         UnnamedCell = "unnamed cell",
 
+        Motion = EnglishMotion.All,
+
         Drawing = new()
         {
             Plan = "Plan",

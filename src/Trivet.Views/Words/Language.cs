@@ -91,6 +91,7 @@ public sealed record Language
     public required string UnnamedCell { get; init; }
 
     public required DrawingWords Drawing { get; init; }
+    public required MotionWords Motion { get; init; }
 }
 
 /// <summary>Texts of drawings, sheets and charts.</summary>

@@ -10,6 +10,10 @@ internal static class Scripts
     public static ValueTask<IJSObjectReference> MovableStationsAsync(this IJSRuntime page, ElementReference host, object self) =>
         page.InvokeAsync<IJSObjectReference>("trivet.movableStations", host, self);
 
+    /// <summary>Plays a cycle in the drawings and charts within an element: <c>give(playback)</c>, <c>goTo(seconds)</c>.</summary>
+    public static ValueTask<IJSObjectReference> PlayerAsync(this IJSRuntime page, ElementReference host) =>
+        page.InvokeAsync<IJSObjectReference>("trivet.player", host);
+
     /// <summary>The 3-D drawing in an element; null where the browser cannot show it.</summary>
     public static async Task<IJSObjectReference?> OpenSceneAsync(this IJSRuntime page, ElementReference host, object self)
     {

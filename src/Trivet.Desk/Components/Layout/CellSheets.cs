@@ -9,6 +9,7 @@ public static class CellSheets
         ("/description", "Description"),
         ("/planes", "Working planes"),
         ("/mount", "Mount"),
+        ("/motion", "Motion"),
         ("/revisions", "Revisions"),
     ];
 }

@@ -1,11 +1,13 @@
 // What every page of the desk has: the choice of light or dark, the keys, coming back after a lost connection, and the doors
 // through which the components call the scripts that draw.
+import { player } from './player.js';
 import { movableStations } from './stations.js';
 import { savePng, saveSvg } from './export.js';
 import { onKey, singleKeys } from './keys.js';
 
 window.trivet = {
   movableStations,
+  player,
   async openScene(host, desk) {
     const { open } = await import('./scene.js');
     return open(host, desk);

@@ -1,0 +1,179 @@
+using System.Collections.Immutable;
+using System.Text;
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
+using Trivet.Assessment;
+using Trivet.Cells;
+using Trivet.Desk.Sessions;
+using Trivet.Findings;
+using Trivet.Motion;
+using Trivet.Views.Charts;
+using Trivet.Views.Drawings;
+using Trivet.Views.Motion;
+using Trivet.Views.Words;
+
+namespace Trivet.Desk.Components.Motion;
+
+/// <summary>
+/// Times the cycle at every edit, at once; charts, cloud and playing follow once the hand rests, off the page's context, since they take longer.
+/// </summary>
+public sealed partial class MotionPanel : IDisposable
+{
+    private const double ChartWidth = 620, ChartHeight = 230, CloudHeight = 400;
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(150);
+
+    private MotionSheet? _sheet;
+    private MotionRun? _run;
+    private Playback? _playback;
+    private TimingLaw _law = TimingLaw.Controller;
+    private bool _rotary, _stale;
+    private string? _axis, _cycle, _selected;
+    private ImmutableArray<(MotionChart Chart, Drawing Drawing)> _charts = [];
+    private (MotionChart Chart, Drawing Drawing)? _cloud;
+    private Drawing _lawChart = null!;
+    private Assessed? _from, _findings;
+    private CancellationTokenSource _following = new();
+    private MotionDrawings? _drawings;
+    private int _timed;
+
+    [Inject] private IJSRuntime Page { get; set; } = null!;
+    [Parameter, EditorRequired] public CellSession Session { get; set; } = null!;
+    /// <summary>Cycle to begin with.</summary>
+    [Parameter] public string? Cycle { get; set; }
+
+    private static MotionWords Words => Locale.English.Language.Motion;
+    private string CellId => Session.Draft.CellId;
+    private Finding? Marked => _findings?.Ledger.Findings.FirstOrDefault(f => f.Id == _selected);
+
+    protected override void OnParametersSet()
+    {
+        _cycle ??= Cycle;
+        if (!ReferenceEquals(_from, Session.Now))
+        {
+            _from = Session.Now;
+            Filter();
+        }
+        if (_sheet is null || !ReferenceEquals(_sheet.Cell, Session.Cell)) Time(wait: _sheet is not null);
+    }
+
+    public void Dispose()
+    {
+        _following.Cancel();
+        _following.Dispose();
+    }
+
+    /// <summary>Times the cycle that is chosen, or the first there is.</summary>
+    private void Time(bool wait)
+    {
+        var cycles = Session.Cell.Motion.Cycles;
+        string? id = _cycle is { } chosen && cycles.ContainsKey(chosen) ? chosen : cycles.InOrder().Select(c => c.Key).FirstOrDefault();
+        _sheet = id is null ? null : MotionSheet.Of(Session.Cell, id);
+        _timed++;
+        if (_sheet is not { Result: not null })
+        {
+            Follow(null, null);
+            return;
+        }
+        _lawChart = ChartSvg.Render(MotionCharts.Laws(_sheet, _law), ChartWidth, ChartHeight);
+        if (!wait) Follow();
+        else _ = FollowAsync(Session.Now, _sheet, _law);
+    }
+
+    private async Task FollowAsync(Assessed now, MotionSheet sheet, TimingLaw law)
+    {
+        await _following.CancelAsync();
+        _following.Dispose();
+        _following = new();
+        var stop = _following.Token;
+        _stale = true;
+        try
+        {
+            await Task.Delay(Rest, stop);
+            var (run, playback) = await Task.Run(() => Compute(now, sheet, law), stop);
+            if (stop.IsCancellationRequested) return;
+            Follow(run, playback);
+            StateHasChanged();
+        }
+        catch (OperationCanceledException)
+        {
+            // A newer edit took over.
+        }
+    }
+
+    private void Follow()
+    {
+        var (run, playback) = Compute(Session.Now, _sheet!, _law);
+        Follow(run, playback);
+    }
+
+    private static (MotionRun?, Playback?) Compute(Assessed now, MotionSheet sheet, TimingLaw law)
+    {
+        var run = MotionRun.Of(sheet, law);
+        return (run, run is null ? null : Playback.Of(now, run));
+    }
+
+    private void Follow(MotionRun? run, Playback? playback)
+    {
+        (_run, _playback, _stale) = (run, playback, false);
+        if (_axis is null || run?.Drives?.Axes.ContainsKey(_axis) != true) _axis = run?.WorstAxis;
+        Draw();
+    }
+
+    private void Draw()
+    {
+        _charts = _run is null ? [] : [.. MotionCharts.OverTime(_run, _rotary).Select(c => (c, ChartSvg.Render(c.Chart, ChartWidth, ChartHeight)))];
+        _cloud = _run is not null && _axis is { } axis && MotionCharts.Cloud(_run, axis) is { } cloud ? (cloud, ChartSvg.Render(cloud.Chart, ChartWidth, CloudHeight)) : null;
+    }
+
+    private void Choose(string? cycle)
+    {
+        (_cycle, _selected) = (cycle, null);
+        Filter();
+        Time(wait: false);
+    }
+
+    private void Show(TimingLaw law)
+    {
+        _law = law;
+        _lawChart = ChartSvg.Render(MotionCharts.Laws(_sheet!, law), ChartWidth, ChartHeight);
+        Follow();
+    }
+
+    private void ShowAxes(bool rotary)
+    {
+        _rotary = rotary;
+        Draw();
+    }
+
+    private void ShowCloud(string axis)
+    {
+        _axis = axis;
+        Draw();
+    }
+
+    /// <summary>The ledger of this cycle, and of what motion as a whole promises.</summary>
+    private void Filter()
+    {
+        string? id = _cycle ?? Session.Cell.Motion.Cycles.InOrder().Select(c => c.Key).FirstOrDefault();
+        string at = $"/motion/cycles/{id}";
+        _findings = Session.Now with
+        {
+            Ledger = Session.Now.Ledger with
+            {
+                Findings = [.. Session.Now.Ledger.Findings.Where(f => f.Subject.Pointer == at || f.Subject.Pointer == "/motion" || f.Subject.Pointer.StartsWith(at + "/", StringComparison.Ordinal))],
+                Coverage = [],
+            },
+        };
+    }
+
+    private string FileName(MotionChart chart) => $"{CellId}-{_sheet!.Cycle}-{chart.Id}";
+
+    private static Dictionary<string, object> Linked(MotionChart chart) => new()
+    {
+        ["data-tracks"] = string.Join(' ', chart.Tracks),
+        ["data-across"] = chart.Across,
+    };
+
+    private async Task ExportAsync() =>
+        await Page.InvokeVoidAsync("trivet.save", $"{CellId}-{_sheet!.Cycle}-{_law.ToString().ToLowerInvariant()}.csv", "text/csv", MotionCsv.Of(_run!));
+}

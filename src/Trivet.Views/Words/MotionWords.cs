@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Trivet.Motion;
+
+namespace Trivet.Views.Words;
+
+/// <summary>Texts of the motion sheet, its drawings and charts.</summary>
+public sealed record MotionWords
+{
+    /// <summary>In the order of <see cref="TimingLaw"/>.</summary>
+    public required ImmutableArray<string> Laws { get; init; }
+    /// <summary>What each law is, in one sentence.</summary>
+    public required ImmutableArray<string> LawNotes { get; init; }
+    /// <summary>In the order of <see cref="CyclePart"/>.</summary>
+    public required ImmutableArray<string> Parts { get; init; }
+    /// <summary>In the order of <see cref="LimitKind"/>.</summary>
+    public required ImmutableArray<string> Limits { get; init; }
+
+    // {gap} {share} {limit} {axis} {voltage} {rate}
+    public required string Gap { get; init; }
+    public required string GapUnknown { get; init; }
+    public required string HeldBack { get; init; }
+    public required string HeldBackBy { get; init; }
+    public required string HeadLaw { get; init; }
+    public required string HeadLoaded { get; init; }
+    public required string HeadEmpty { get; init; }
+    public required string HeadWaits { get; init; }
+    public required string HeadCycle { get; init; }
+    public required string HeadRate { get; init; }
+    public required string HeadPeak { get; init; }
+    public required string LawChart { get; init; }
+    public required string PeakGuide { get; init; }
+
+    public required string Time { get; init; }
+    public required string CycleTime { get; init; }
+    public required string Tool { get; init; }
+    public required string ToolSpeed { get; init; }
+    public required string ToolAcceleration { get; init; }
+    public required string Position { get; init; }
+    public required string Speed { get; init; }
+    public required string Acceleration { get; init; }
+    public required string Force { get; init; }
+    public required string Torque { get; init; }
+    public required string Voltage { get; init; }
+    public required string Supply { get; init; }
+    public required string LowestAllowed { get; init; }
+    public required string HighestAllowed { get; init; }
+    public required string Power { get; init; }
+    public required string Drives { get; init; }
+    public required string Cloud { get; init; }
+    public required string ShaftSpeed { get; init; }
+    public required string ShaftTorque { get; init; }
+    public required string CurveAt { get; init; }
+    public required string CurveNow { get; init; }
+    public required string Braking { get; init; }
+    public required string Moves { get; init; }
+}
