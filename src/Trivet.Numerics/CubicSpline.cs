@@ -2,7 +2,7 @@ namespace Trivet.Numerics;
 
 /// <summary>
 /// First and second derivatives of samples, by the cubic spline through them whose third derivative is continuous at the second and the last
-/// but one ("not a knot"): exact for cubics. Elementary; C. de Boor, A Practical Guide to Splines, Springer, 1978 (from memory).
+/// but one ("not a knot"): exact for cubics. Elementary; [deBoor1978], from memory.
 /// </summary>
 public static class CubicSpline
 {

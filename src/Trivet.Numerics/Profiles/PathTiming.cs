@@ -9,8 +9,8 @@ namespace Trivet.Numerics.Profiles;
 /// coefficient of u is near zero at both its ends, and bounds of x at each point; durations converge with the square of the step.
 /// Between those places a limit may be passed by what it bends within a step.
 /// <para>
-/// The two passes are reachability analysis: H. Pham, Q.-C. Pham, A new approach to time-optimal path parameterization based on reachability
-/// analysis, IEEE Transactions on Robotics 34(3), 2018 (from memory); the discretisation and the elimination are this project's.
+/// The two passes are reachability analysis: [Pham2018], from memory; the discretisation and the elimination are this
+/// project's.
 /// </para>
 /// <para>Keeps its memory between calls: one instance for each thread.</para>
 /// </summary>
