@@ -145,7 +145,7 @@ internal static class PathTable
         PathProblem.Stuck => "the path can not be run through: nothing gets it moving from here",
         PathProblem.Contradiction => "the path can not be run through: its limits leave no way on here at any speed",
         PathProblem.NotFinite => "the path can not be run through: its derivatives here are out of all proportion",
-        PathProblem.StartTooFast => "the path can not be run through: its limits can not be kept from rest",
+        PathProblem.StartTooFast or PathProblem.StartTooSlow => "the path can not be run through: its limits can not be kept from rest",
         _ => "the path can not be run through: its limits can not be kept to rest",
     };
 

@@ -23,6 +23,9 @@ public static class AxisProfiles
     /// <summary>Allowed when a profile is confirmed: end state and limits, relative to what occurs.</summary>
     private const double Tolerance = 1e-9;
 
+    /// <summary>A displacement that a duration misses by less than this part of it is reached: rounding.</summary>
+    private const double Rounding = 1e-15;
+
     /// <summary>The fastest profile.</summary>
     public static ProfileResult Fastest(in AxisMove move, in AxisLimits limits)
     {
@@ -58,7 +61,7 @@ public static class AxisProfiles
         if (course.Low <= 0) return duration;
         var back = course.Back;
         double distance = -course.Distance;
-        return back.Farthest(duration) >= distance - Tolerance * Tolerance * course.Scale(duration) ? duration : back.Fastest(distance, out _).Duration;
+        return back.Farthest(duration) >= distance - Rounding * course.Scale(duration) ? duration : back.Fastest(distance, out _).Duration;
     }
 
     /// <summary>

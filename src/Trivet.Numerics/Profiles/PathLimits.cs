@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Trivet.Numerics.Profiles;
 
 /// <summary>
@@ -62,7 +64,7 @@ public sealed class PathLimits
 
     internal double[] Cap { get; }
     internal int[] CapLimit { get; }
-    internal ReadOnlySpan<PathRow> Rows => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_rows);
+    internal ReadOnlySpan<PathRow> Rows => CollectionsMarshal.AsSpan(_rows);
     internal List<PathEffort> Efforts => _efforts;
 
     /// <summary>Limits |q̇|: q′ at each point, and the largest magnitude.</summary>

@@ -12,7 +12,7 @@ namespace Trivet.Numerics.Profiles;
 /// The two passes are reachability analysis: [Pham2018], from memory; the discretisation and the elimination are this
 /// project's.
 /// </para>
-/// <para>Keeps its memory between calls: one instance for each thread.</para>
+/// <para>Keeps its memory between calls and moves the lines of limits that fall with speed: one instance, and one set of limits, for each thread.</para>
 /// </summary>
 public sealed class PathTiming
 {
@@ -65,7 +65,8 @@ public sealed class PathTiming
         if (problem != PathProblem.None) return PathTraversal.No(problem, limits.S, point, limit);
 
         double start = limits.StartSpeed * limits.StartSpeed;
-        if (!(start <= _most[0] * (1 + Rounding)) || start < _least[0]) return PathTraversal.No(PathProblem.StartTooFast, limits.S, 0, _mostLimit[0]);
+        if (!(start <= _most[0] * (1 + Rounding))) return PathTraversal.No(PathProblem.StartTooFast, limits.S, 0, _mostLimit[0]);
+        if (start < _least[0] * (1 - Rounding)) return PathTraversal.No(PathProblem.StartTooSlow, limits.S, 0, PathTraversal.NoLimit);
         return Forward(limits, Math.Min(start, _most[0]));
     }
 

@@ -10,6 +10,8 @@ public enum PathProblem
     NotFinite,
     /// <summary>The start speed is beyond what the limits allow there, now or further on.</summary>
     StartTooFast,
+    /// <summary>The limits can only be kept by starting faster: something has to be kept moving.</summary>
+    StartTooSlow,
     /// <summary>The end speed is beyond what the limits allow there.</summary>
     EndTooFast,
     /// <summary>Limits contradict each other at a point whatever the speed, or between them no speed leads on from there.</summary>

@@ -279,6 +279,11 @@ public sealed class PathTimingTests
         int braking = limits.Band(All(1, Steps), All(0, Steps), -1, 1);
         Assert.Equal((PathProblem.StartTooFast, 0, braking), (new PathTiming().Solve(limits) is var r2 ? (r2.Problem, r2.Point, r2.Limit) : default));
 
+        // It always loses speed: only a fast start gets to the end.
+        limits = Line();
+        limits.Band(All(1, Steps), All(0, Steps), -3, -2);
+        Assert.Equal(PathProblem.StartTooSlow, new PathTiming().Solve(limits).Problem);
+
         limits = Line();
         int push = limits.Band(All(1, Steps), All(0, Steps), -1, 0);
         Assert.Equal((PathProblem.Stuck, push), (new PathTiming().Solve(limits) is var r3 ? (r3.Problem, r3.Limit) : default));
