@@ -46,13 +46,16 @@ public static class ChartSvg
         sheet.Open(("class", "plot"), ("data-cursor", chart.Cursor), ("data-origin-x", R(map.X(0))), ("data-scale-x", R(map.ScaleX)), ("data-origin-y", R(map.Y(0))), ("data-scale-y", R(-map.ScaleY)),
             ("data-plot", string.Join(' ', Sheet.N(plot.X), Sheet.N(plot.Y), Sheet.N(plot.Width), Sheet.N(plot.Height))));
         int line = 0;
-        foreach (var s in chart.Series) Draw(sheet, s, map, chart.Series.Count(o => o.Kind == SeriesKind.Bars), s.Kind == SeriesKind.Line ? Patterns[line++ % Patterns.Length] : "");
+        foreach (var s in chart.Series) Draw(sheet, s, map, chart.Series.Count(o => o.Kind == SeriesKind.Bars), s.Kind == SeriesKind.Line ? Pattern(s) : "");
         sheet.Close();
 
         foreach (var g in chart.Guides) Guide(sheet, g, plot, map);
         DirectNames(sheet, chart, plot, map, right);
         foreach (var m in chart.Marks) Mark(sheet, m, plot, map);
         return sheet.Finish();
+
+        // A line without a name goes with the one before it.
+        string Pattern(Series s) => Patterns[(s.Name.Length > 0 ? line++ : Math.Max(line - 1, 0)) % Patterns.Length];
     }
 
     private static string WithUnit(Axis axis) => axis.Unit.Length == 0 ? axis.Title : $"{axis.Title}, {axis.Unit}";
@@ -116,7 +119,9 @@ public static class ChartSvg
                 {
                     if (!double.IsFinite(s.Y[i])) continue;
                     double y0 = map.ClampedY(0), y1 = map.ClampedY(s.Y[i]);
-                    sheet.Rectangle(new(map.X(s.X[i]) - w / 2, Math.Min(y0, y1), w, Math.Abs(y1 - y0)), s.Strong ? "xf" : "l b");
+                    var bar = new Box(map.X(s.X[i]) - w / 2, Math.Min(y0, y1), w, Math.Abs(y1 - y0));
+                    sheet.Rectangle(bar, s.Strong ? "xf" : "l b");
+                    sheet.Reserve(bar);
                 }
 
                 break;

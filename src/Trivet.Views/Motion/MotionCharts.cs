@@ -42,6 +42,20 @@ public static class MotionCharts
         };
     }
 
+    /// <summary>Speed of the tool over the loaded move under each law.</summary>
+    public static Chart Speeds(MotionSheet sheet, Locale? locale = null)
+    {
+        var words = (locale ?? Locale.English).Language.Motion;
+        var loaded = (sheet.Result?.Laws ?? []).Where(l => l.Found).Select(l => (l.Law, Trace: CycleTrace.Of(sheet.Result!, l.Law)!)).Select(l =>
+        {
+            int[] within = [.. Enumerable.Range(0, l.Trace.Times.Length).Where(i => l.Trace.Times[i] >= l.Trace.Begins[1] && l.Trace.Times[i] <= l.Trace.Begins[2])];
+            return new Series(
+                words.Laws[(int)l.Law], SeriesKind.Line, [.. within.Select(i => l.Trace.Times[i] - l.Trace.Begins[1])], [.. within.Select(i => l.Trace.ToolSpeed[i])],
+                l.Law == TimingLaw.Controller);
+        });
+        return new(words.Speeds, new(words.Time, "s", 0), new(words.ToolSpeed, "m/s"), [.. loaded]);
+    }
+
     /// <summary>All charts over time, those of the chains or of the rotary axis among them.</summary>
     public static ImmutableArray<MotionChart> OverTime(MotionRun run, bool rotary, Locale? locale = null)
     {

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Trivet.Drives;
-using Trivet.Findings;
 using Trivet.Motion;
 
 namespace Trivet.Views.Motion;
@@ -13,9 +12,7 @@ public sealed record MotionRun(MotionSheet Sheet, CycleTrace Trace, DriveJudgeme
     public static MotionRun? Of(MotionSheet sheet, TimingLaw law)
     {
         if (sheet.Result is not { } result || CycleTrace.Of(result, law) is not { } trace) return null;
-        // The axis that carries the robot stands still in a cycle and is not in its series.
-        bool whole = result.Input.Loaded is not null && !DriveInputs.Axes(sheet.Cell.Robot, new Reading()).Contains("linear");
-        return new(sheet, trace, whole ? DriveChecks.Judge(DriveCase.Of(sheet.Cell), trace.Series) : null);
+        return new(sheet, trace, result.Input.Loaded is null ? null : DriveChecks.Judge(DriveCase.Of(sheet.Cell), trace.Series));
     }
 
     public TimingLaw Law => Trace.Law;

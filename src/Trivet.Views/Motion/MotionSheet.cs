@@ -17,30 +17,41 @@ public sealed record LawRow(TimingLaw Law, string Name, string Loaded, string Em
 public sealed record CycleWay(ImmutableArray<Vec3> Loaded, ImmutableArray<Vec3> Empty, double Rotary, double LinearAxisAt);
 
 /// <summary>
-/// One cycle timed by the three laws, or what keeps it from being timed: what the motion sheet, a command and a paper show of it. A few milliseconds.
+/// One cycle timed by the three laws, or what keeps it from being timed: what the motion sheet, a command and a paper show of it.
 /// </summary>
-/// <param name="Result">Null while it is not timed.</param>
+/// <param name="Input">Null while it can not be timed.</param>
+/// <param name="Controller">The controller's law.</param>
+/// <param name="Result">All three laws; null in a quick answer too.</param>
 /// <param name="Missing">Pointers of fields that are not stated.</param>
 /// <param name="Wrong">What contradicts itself.</param>
 /// <param name="NotJudged">Why a cycle of this kind is not judged.</param>
 public sealed record MotionSheet(
-    Cell Cell, string Cycle, CycleResult? Result, ImmutableArray<string> Missing, ImmutableArray<Contradiction> Wrong, Reason? NotJudged)
+    Cell Cell, string Cycle, CycleInput? Input, LawResult? Controller, CycleResult? Result, ImmutableArray<string> Missing, ImmutableArray<Contradiction> Wrong,
+    Reason? NotJudged)
 {
     private const int WayPoints = 160;
 
-    public static MotionSheet Of(Cell cell, string cycle)
+    public static MotionSheet Of(Cell cell, string cycle) => Read(cell, cycle, quick: false);
+
+    /// <summary>The controller's law alone, while a station is being dragged: a tenth of the time.</summary>
+    public static MotionSheet Quick(Cell cell, string cycle) => Read(cell, cycle, quick: true);
+
+    private static MotionSheet Read(Cell cell, string cycle, bool quick)
     {
         var reading = new Reading();
-        var read = CycleInput.Read(cell, cycle, reading);
-        return new(cell, cycle, read.Input is { } input ? CycleTiming.Solve(input) : null, reading.MissingFields, read.Contradictions, read.NotJudged);
+        var (input, wrong, notJudged) = CycleInput.Read(cell, cycle, reading);
+        // A path that is not reached has no motion; finding out is a part of solving.
+        var result = input is null || quick && Reached(input) ? null : CycleTiming.Solve(input);
+        var controller = input is null ? null : result?.Controller ?? CycleTiming.Controller(input, input.Plan.Pick.Duration + input.Plan.Place.Duration);
+        return new(cell, cycle, input, controller, result, reading.MissingFields, wrong, notJudged);
     }
 
     /// <summary>Of the controller's law, seconds; not a number while there is none.</summary>
-    public double CycleTime => Result?.Controller.CycleTime ?? double.NaN;
+    public double CycleTime => Controller?.CycleTime ?? double.NaN;
 
     public string Name => Cell.Motion.Cycles[Cycle].Name ?? Cycle;
 
-    public CycleWay? Way => Result?.Input.Plan is { } plan
+    public CycleWay? Way => Input?.Plan is { } plan
         ? new(Points(plan.Loaded), Points(plan.Empty), plan.Pick.Angle, plan.Loaded.LinearAxisAt)
         : null;
 
@@ -78,6 +89,10 @@ public sealed record MotionSheet(
 
     /// <summary>To the millisecond; a dash where there is no time.</summary>
     public static string Seconds(double seconds, Locale? locale = null) => double.IsFinite(seconds) ? $"{Numbers.Plain(seconds, 3, locale)} s" : "–";
+
+    private static bool Reached(CycleInput input) =>
+        new[] { input.Plan.Loaded, input.Plan.Empty }.All(path =>
+            Enumerable.Range(0, WayPoints + 1).All(i => path.Robot.Inverse(path.At(path.Length * i / WayPoints).Platform.P).IsFinite));
 
     private static ImmutableArray<Vec3> Points(PlatformPath path) =>
         [.. Enumerable.Range(0, WayPoints + 1).Select(i => path.Path.At(path.Length * i / WayPoints).P)];

@@ -26,6 +26,7 @@ internal static class EnglishMotion
         HeadRate = "Rate",
         HeadPeak = "To peak",
         LawChart = "Cycle time by each law",
+        Speeds = "The loaded move under each law",
         PeakGuide = "at the peak rate, {rate}",
         Time = "time",
         CycleTime = "cycle time",
@@ -48,7 +49,6 @@ internal static class EnglishMotion
         ShaftTorque = "torque at the shaft, below zero while braking",
         CurveAt = "curve at {voltage}",
         CurveNow = "curve now",
-        Braking = "curve at {voltage}, braking",
         Moves = "",
     };
 }

@@ -28,6 +28,7 @@ public sealed record MotionWords
     public required string HeadRate { get; init; }
     public required string HeadPeak { get; init; }
     public required string LawChart { get; init; }
+    public required string Speeds { get; init; }
     public required string PeakGuide { get; init; }
 
     public required string Time { get; init; }
@@ -51,6 +52,5 @@ public sealed record MotionWords
     public required string ShaftTorque { get; init; }
     public required string CurveAt { get; init; }
     public required string CurveNow { get; init; }
-    public required string Braking { get; init; }
     public required string Moves { get; init; }
 }

@@ -3,7 +3,7 @@ namespace Trivet.Desk.Components.Description;
 /// <summary>A section of the description as a page of the form.</summary>
 /// <param name="Path">Its name in the address.</param>
 /// <param name="Pointer">What of the document it shows; empty for the document's own fields.</param>
-/// <param name="Collections">Keyed collections in it, to which entries can be added, with a word for one entry.</param>
+/// <param name="Collections">Keyed collections in it, to which entries can be added, with a word for one entry; <c>*</c> stands for each entry of the one above.</param>
 public sealed record DescriptionSection(string Path, string Title, string Pointer, params (string Pointer, string Entry)[] Collections);
 
 public static class DescriptionSections
@@ -16,8 +16,8 @@ public static class DescriptionSections
         new("controller", "Controller mapping", "/controller", ("/controller/axes", "axis")),
         new("mount", "Mount", "/mount"),
         new("tool", "Tool stack", "/tool", ("/tool/parts", "tool part")),
-        new("drives", "Drives", "/drives", ("/drives/motors", "motor"), ("/drives/axes", "axis")),
-        new("motion", "Motion", "/motion", ("/motion/cycles", "cycle")),
+        new("drives", "Drives", "/drives", ("/drives/motors", "motor"), ("/drives/motors/*/curve", "curve point"), ("/drives/axes", "axis")),
+        new("motion", "Motion", "/motion", ("/motion/cycles", "cycle"), ("/motion/cycles/*/waypoints", "waypoint")),
         new("frame", "Frame", "/frame", ("/frame/members", "frame member")),
         new("stations", "Stations", "/stations", ("/stations", "station")),
         new("cabinet", "Cabinet", "/cabinet", ("/cabinet/modules", "module")),

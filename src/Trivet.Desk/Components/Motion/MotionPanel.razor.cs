@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Trivet.Assessment;
@@ -15,14 +14,15 @@ using Trivet.Views.Words;
 namespace Trivet.Desk.Components.Motion;
 
 /// <summary>
-/// Times the cycle at every edit, at once; charts, cloud and playing follow once the hand rests, off the page's context, since they take longer.
+/// Times the controller's law at every edit, at once; the other laws, charts and playing follow once the hand rests, off the page's context.
 /// </summary>
 public sealed partial class MotionPanel : IDisposable
 {
     private const double ChartWidth = 620, ChartHeight = 230, CloudHeight = 400;
     private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(150);
 
-    private MotionSheet? _sheet;
+    /// <summary>The newest time, and the newest of which all is shown.</summary>
+    private MotionSheet? _now, _sheet;
     private MotionRun? _run;
     private Playback? _playback;
     private TimingLaw _law = TimingLaw.Controller;
@@ -53,7 +53,7 @@ public sealed partial class MotionPanel : IDisposable
             _from = Session.Now;
             Filter();
         }
-        if (_sheet is null || !ReferenceEquals(_sheet.Cell, Session.Cell)) Time(wait: _sheet is not null);
+        if (_now is null || !ReferenceEquals(_now.Cell, Session.Cell)) Time(wait: _sheet?.Result is not null);
     }
 
     public void Dispose()
@@ -67,19 +67,20 @@ public sealed partial class MotionPanel : IDisposable
     {
         var cycles = Session.Cell.Motion.Cycles;
         string? id = _cycle is { } chosen && cycles.ContainsKey(chosen) ? chosen : cycles.InOrder().Select(c => c.Key).FirstOrDefault();
-        _sheet = id is null ? null : MotionSheet.Of(Session.Cell, id);
         _timed++;
-        if (_sheet is not { Result: not null })
+        if (id is not null && wait && MotionSheet.Quick(Session.Cell, id) is { Input: not null } quick)
         {
-            Follow(null, null);
+            _now = quick;
+            _ = FollowAsync(Session.Now, id, _law);
             return;
         }
-        _lawChart = ChartSvg.Render(MotionCharts.Laws(_sheet, _law), ChartWidth, ChartHeight);
-        if (!wait) Follow();
-        else _ = FollowAsync(Session.Now, _sheet, _law);
+        _following.Cancel();
+        _now = id is null ? null : MotionSheet.Of(Session.Cell, id);
+        Follow(_now, null, null);
+        if (_now is { Result: not null }) Follow();
     }
 
-    private async Task FollowAsync(Assessed now, MotionSheet sheet, TimingLaw law)
+    private async Task FollowAsync(Assessed now, string cycle, TimingLaw law)
     {
         await _following.CancelAsync();
         _following.Dispose();
@@ -89,9 +90,9 @@ public sealed partial class MotionPanel : IDisposable
         try
         {
             await Task.Delay(Rest, stop);
-            var (run, playback) = await Task.Run(() => Compute(now, sheet, law), stop);
+            var (sheet, run, playback) = await Task.Run(() => Compute(now, MotionSheet.Of(now.Cell, cycle), law), stop);
             if (stop.IsCancellationRequested) return;
-            Follow(run, playback);
+            Follow(sheet, run, playback);
             StateHasChanged();
         }
         catch (OperationCanceledException)
@@ -102,19 +103,20 @@ public sealed partial class MotionPanel : IDisposable
 
     private void Follow()
     {
-        var (run, playback) = Compute(Session.Now, _sheet!, _law);
-        Follow(run, playback);
+        var (sheet, run, playback) = Compute(Session.Now, _sheet!, _law);
+        Follow(sheet, run, playback);
     }
 
-    private static (MotionRun?, Playback?) Compute(Assessed now, MotionSheet sheet, TimingLaw law)
+    private static (MotionSheet, MotionRun?, Playback?) Compute(Assessed now, MotionSheet sheet, TimingLaw law)
     {
         var run = MotionRun.Of(sheet, law);
-        return (run, run is null ? null : Playback.Of(now, run));
+        return (sheet, run, run is null ? null : Playback.Of(now, run));
     }
 
-    private void Follow(MotionRun? run, Playback? playback)
+    private void Follow(MotionSheet? sheet, MotionRun? run, Playback? playback)
     {
-        (_run, _playback, _stale) = (run, playback, false);
+        (_sheet, _run, _playback, _stale) = (sheet, run, playback, false);
+        if (sheet is { Result: not null }) _lawChart = ChartSvg.Render(MotionCharts.Laws(sheet, _law), ChartWidth, ChartHeight);
         if (_axis is null || run?.Drives?.Axes.ContainsKey(_axis) != true) _axis = run?.WorstAxis;
         Draw();
     }
@@ -135,8 +137,8 @@ public sealed partial class MotionPanel : IDisposable
     private void Show(TimingLaw law)
     {
         _law = law;
-        _lawChart = ChartSvg.Render(MotionCharts.Laws(_sheet!, law), ChartWidth, ChartHeight);
-        Follow();
+        if (_stale) _ = FollowAsync(Session.Now, _now!.Cycle, law);
+        else Follow();
     }
 
     private void ShowAxes(bool rotary)
