@@ -28,6 +28,7 @@ public readonly record struct IntervalVec3(Interval X, Interval Y, Interval Z)
     public Interval Dot(Vec3 b) => b.X * X + b.Y * Y + b.Z * Z;
 
     public IntervalVec3 Cross(Vec3 b) => new(b.Z * Y - b.Y * Z, b.X * Z - b.Z * X, b.Y * X - b.X * Y);
+    public IntervalVec3 Cross(IntervalVec3 b) => new(Y * b.Z - Z * b.Y, Z * b.X - X * b.Z, X * b.Y - Y * b.X);
 
     /// <summary>|v|²; each component is squared for itself, so nothing is lost to their dependence.</summary>
     public Interval NormSquared => Interval.Square(X) + Interval.Square(Y) + Interval.Square(Z);

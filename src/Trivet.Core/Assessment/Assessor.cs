@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Dynamics;
 using Trivet.Findings;
 using Trivet.Reach;
 
@@ -76,7 +77,7 @@ public sealed class Assessor
         return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
     }
 
-    private static StagePlan PlanOf(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell);
+    private static StagePlan PlanOf(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);
 
     private static Assessed Gather(Cell cell, StagePlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
     {

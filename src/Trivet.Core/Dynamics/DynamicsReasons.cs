@@ -12,4 +12,7 @@ public static class DynamicsReasons
 
     /// <summary>The part that was asked for is not in the brief.</summary>
     public static Reason NoSuchPart { get; } = new("dynamics.no-such-part");
+
+    /// <summary>A prop holds where somebody sets one; the calculation can not know when.</summary>
+    public static Reason HeldByProp { get; } = new("dynamics.held-by-prop");
 }

@@ -112,6 +112,17 @@ internal static class EnglishRules
             "As `reach.homing-together`, for arms that turn.",
             "As `reach.homing-together`, with angles in place of heights.",
             "largest difference of the readings when homing begins; the cell description"),
+        ["motion.hold"] = new("force to be held",
+            "A drive lets go when its power fails, when somebody presses the emergency stop, or when a wire comes off. What hangs then must stay up by itself: by a brake, by a counterweight with its friction, or by friction that was measured. "
+            + "**This is an aid to the risk assessment, never a substitute for it. Nobody reaches under a chain because a calculation says that it holds: put a prop or the lower stops under it first.**",
+            "The value is the largest force that the chain's drive gives at rest anywhere in a station's volume, with the gripper empty or with the heaviest part of the brief, exact for the masses described and the tilt of the mount. It is the same whether the other chains are held or not. "
+            + "Friction helps nobody here unless the description states it as holding. A chain that nothing holds falls short; one whose brake or friction has no stated force is open; one that hangs on a prop is listed as not judged, since only the steps of the work know when the prop stands. "
+            + "The load is bounded by the mean value theorem with the exact slopes of (∂q/∂p)⁻¹.\n" + ProofNote,
+            "what brake, counterweight or measured friction hold; the cell description"),
+        ["motion.hold-turn"] = new("torque to be held",
+            "As `motion.hold`, for arms that turn.",
+            "As `motion.hold`, with torques in place of forces. An arm may be balanced so well that it rises with an empty gripper: the size of the torque counts, whatever its direction.",
+            "what brake, counterweight or measured friction hold; the cell description"),
         ["drive.described"] = new("description of the drives",
             "Motors, transmissions and supply must be stated as far as the checks need them, and must not contradict themselves. The rule appears only while something is missing or impossible.",
             "Each field that a check needs is read with its pointer. A belt moves a carriage along or turns an arm; a screw moves along only, a gear turns only. A torque–speed curve has at least two points and does not rise; an efficiency is above 0 and at most 1; a chopper begins above the voltage of the source.",
