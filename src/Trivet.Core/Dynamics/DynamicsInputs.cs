@@ -28,14 +28,19 @@ public sealed record DynamicsRead(RobotDynamics? Dynamics, ImmutableArray<Contra
 public static class DynamicsInputs
 {
     /// <param name="part">Id of the part in the gripper; null for none.</param>
-    public static DynamicsRead Read(Cell cell, string? part, Reading reading)
+    public static DynamicsRead Read(Cell cell, string? part, Reading reading) => Read(cell, part, reading, withRotors: true);
+
+    /// <summary>As far as the forces at rest go: rotors and transmissions are left out, and the gripper is empty.</summary>
+    public static DynamicsRead AtRest(Cell cell, Reading reading) => Read(cell, null, reading, withRotors: false);
+
+    private static DynamicsRead Read(Cell cell, string? part, Reading reading, bool withRotors)
     {
         var problems = ImmutableArray.CreateBuilder<Contradiction>();
         var geometry = RobotInputs.Geometry(cell.Robot, reading);
         problems.AddRange(geometry.Problems);
         var family = cell.Robot.Family ?? RobotFamily.RailDelta;
-        var chains = ImmutableArray.CreateRange(RobotInputs.Chains(cell.Robot, reading), c => Chain(cell, family, c.Id, c.Fields, reading, problems));
-        var platform = Platform(cell, part, reading, problems);
+        var chains = ImmutableArray.CreateRange(RobotInputs.Chains(cell.Robot, reading), c => Chain(family, c.Fields, withRotors ? Rotor(cell, c.Id, reading, problems) : 0, problems));
+        var platform = Platform(cell, part, withRotors, reading, problems);
         var gravity = Gravity(cell.Mount, reading);
         return !reading.Complete || problems.Count > 0 || geometry.Robot is null
             ? new(null, problems.ToImmutable())
@@ -50,7 +55,7 @@ public static class DynamicsInputs
     }
 
     private static ChainBodies Chain(
-        Cell cell, RobotFamily family, string id, ChainReading f, Reading reading, ImmutableArray<Contradiction>.Builder problems)
+        RobotFamily family, ChainReading f, double rotor, ImmutableArray<Contradiction>.Builder problems)
     {
         bool rail = family == RobotFamily.RailDelta;
         double arm = rail ? 0 : Mass("armMass", d => d.ArmMass), centre = rail ? 0 : f.Need("armCentre", d => d.ArmCentre);
@@ -58,7 +63,7 @@ public static class DynamicsInputs
         if (inertia >= 0 && inertia < arm * centre * centre) Wrong("armInertia", d => d.ArmInertia, DynamicsReasons.ArmInertiaTooSmall);
         return new(
             rail ? Mass("carriageMass", d => d.CarriageMass) : 0, rail ? Zero("counterweight", d => d.Counterweight) : 0, arm, centre, inertia,
-            Mass("rodMass", d => d.RodMass), f.Or("rodSpacing", d => d.RodSpacing, double.NaN), Rotor(cell, id, cell.Drives.Common.Motor, reading),
+            Mass("rodMass", d => d.RodMass), f.Or("rodSpacing", d => d.RodSpacing, double.NaN), rotor,
             Zero("viscousFriction", d => d.ViscousFriction), Zero("coulombFriction", d => d.CoulombFriction));
 
         double Mass(string name, Func<ChainDescription, double?> field) => NotNegative(f.Need(name, field), name, field);
@@ -79,14 +84,25 @@ public static class DynamicsInputs
     }
 
     /// <summary>Inertia of rotor and transmission at the drive coordinate; zero while no motor is named for the axis.</summary>
-    private static double Rotor(Cell cell, string axis, string? commonMotor, Reading reading)
+    private static double Rotor(Cell cell, string axis, Reading reading, ImmutableArray<Contradiction>.Builder problems)
     {
-        string? motor = cell.Drives.Axes.GetValueOrDefault(axis)?.Motor ?? commonMotor;
-        reading.Used($"/drives/axes/{axis}/motor", cell.Drives.Axes.GetValueOrDefault(axis)?.Motor);
-        return motor is null ? 0 : DriveInputs.ReflectedInertia(cell, axis, reading);
+        string own = $"/drives/axes/{axis}/motor";
+        const string common = "/drives/common/motor";
+        string? motor = cell.Drives.Axes.GetValueOrDefault(axis)?.Motor;
+        reading.Used(own, motor);
+        if (axis != "rotary")
+        {
+            reading.Used(common, cell.Drives.Common.Motor);
+            motor ??= cell.Drives.Common.Motor;
+        }
+        if (motor is null) return 0;
+        double inertia = DriveInputs.ReflectedInertia(cell, axis, reading);
+        if (double.IsNaN(inertia) && reading.Complete) problems.Add(new(own, DynamicsReasons.DriveContradictsItself));
+        return inertia;
     }
 
-    private static PlatformBodies Platform(Cell cell, string? part, Reading reading, ImmutableArray<Contradiction>.Builder problems)
+    private static PlatformBodies Platform(
+        Cell cell, string? part, bool withRotor, Reading reading, ImmutableArray<Contradiction>.Builder problems)
     {
         double mass = Mass(cell.Robot.PlatformMass, "/robot/platformMass");
         double moment = mass * reading.Or(cell.Robot.PlatformCentreZ, "/robot/platformCentreZ", 0);
@@ -105,7 +121,7 @@ public static class DynamicsInputs
         bool turns = reading.Or(cell.Robot.Rotary.Fitted, "/robot/rotary/fitted", false);
         var centre = new Vec3(0, 0, mass > 0 ? moment / mass : 0);
         TurningBody turning = turns
-            ? new(0, Vec3.Zero, Mass(cell.Robot.Rotary.Inertia, "/robot/rotary/inertia") + Rotor(cell, "rotary", null, reading),
+            ? new(0, Vec3.Zero, Mass(cell.Robot.Rotary.Inertia, "/robot/rotary/inertia") + (withRotor ? Rotor(cell, "rotary", reading, problems) : 0),
                 Zero(cell.Robot.Rotary.Friction, "/robot/rotary/friction"))
             : default;
         if (part is null) return new(mass, centre, turning);

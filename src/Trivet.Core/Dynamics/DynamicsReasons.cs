@@ -13,6 +13,9 @@ public static class DynamicsReasons
     /// <summary>The part that was asked for is not in the brief.</summary>
     public static Reason NoSuchPart { get; } = new("dynamics.no-such-part");
 
+    /// <summary>Motor or transmission of an axis can not be as stated; the drives' own findings say where.</summary>
+    public static Reason DriveContradictsItself { get; } = new("dynamics.drive-contradicts-itself");
+
     /// <summary>A prop holds where somebody sets one; the calculation can not know when.</summary>
     public static Reason HeldByProp { get; } = new("dynamics.held-by-prop");
 }

@@ -92,7 +92,7 @@ public static class HoldingChecks
                 _findings.Add(new YesNo(_rule, subject, reading.Inputs, false, [fields.PointerOf("holdingForce", d => d.HoldingForce)]));
                 return;
             }
-            var read = DynamicsInputs.Read(_cell, null, reading);
+            var read = DynamicsInputs.AtRest(_cell, reading);
             var loaded = read.Dynamics is { } bare ? Loaded(bare, reading) : null;
             if (!reading.Complete) Missing(subject, reading);
             else if (read.Dynamics is { } empty && loaded is not null) Stations(id, i, fields.PointerOf("holdingForce", d => d.HoldingForce), holds, empty, loaded, reading);

@@ -26,6 +26,7 @@ internal static class EnglishReasons
 
         ["dynamics.negative"] = "It can not be below zero.",
         ["dynamics.arm-inertia-too-small"] = "The arm's inertia about the shoulder is at least its mass times the square of its centre's distance from there.",
+        ["dynamics.drive-contradicts-itself"] = "Motor or transmission of this axis can not be as stated; the findings about the drives say where.",
         ["dynamics.held-by-prop"] = "A prop holds the chain only where and while one is set: the steps of the work say when. Without it the chain falls.",
         ["dynamics.no-such-part"] = "The brief has no part of that id.",
 

@@ -142,6 +142,14 @@ public class DynamicsInputsTests
     }
 
     [Fact]
+    public void A_drive_that_contradicts_itself_is_told_apart_from_none()
+    {
+        var cell = Rail with { Drives = new() { Common = new() { Motor = "none", Transmission = TransmissionKind.Belt, Ratio = 1, PulleyRadius = 0.01 } } };
+        Assert.Equal(DynamicsReasons.DriveContradictsItself, DynamicsInputs.Read(cell, null, new()).Problems[0].Reason);
+        Assert.NotNull(DynamicsInputs.AtRest(cell, new()).Dynamics);
+    }
+
+    [Fact]
     public void Without_a_spacing_the_drives_have_forces_and_single_rods_have_none()
     {
         var d = Read(Rail with { Robot = With(Rail.Robot, c => c with { RodSpacing = null }) });
