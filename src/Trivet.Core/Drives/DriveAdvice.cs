@@ -24,8 +24,7 @@ public static class DriveAdvice
         Down = 2,
     }
 
-    /// <param name="Unit">Unit in which people state it: a value is made round in it.</param>
-    private sealed record Lever(string Pointer, double From, Ways Ways, Func<double, Cell> With, double Unit = 1);
+    private sealed record Lever(string Pointer, double From, Ways Ways, Func<double, Cell> With);
 
     /// <summary>Changes that help a finding of the drives, the least first; empty when none does.</summary>
     public static ImmutableArray<Advice> For(Cell cell, ImmutableArray<CycleSeries> cycles, Finding finding)
@@ -41,7 +40,7 @@ public static class DriveAdvice
                 if (!(lever.From > 0) || !lever.Ways.HasFlag(up ? Ways.Up : Ways.Down)) continue;
                 foreach (double factor in Factors)
                 {
-                    double to = lever.Unit * Round((up ? lever.From * factor : lever.From / factor) / lever.Unit);
+                    double to = Round(up ? lever.From * factor : lever.From / factor);
                     var then = Outcome.Of(DriveChecks.Of(lever.With(to), cycles), finding.Id);
                     if (!(then.Margin >= target)) continue;
                     if (!(then.Elsewhere < Math.Min(0, now.Elsewhere)) && then.Open <= now.Open)
@@ -87,10 +86,6 @@ public static class DriveAdvice
             if (id == DriveRules.VoltageHigh.Id) yield return Supply("brakingResistance", s => s.BrakingResistance, (s, v) => s with { BrakingResistance = v }, Ways.Down);
             if (id is "drive.voltage-low" or "drive.supply-power") yield return Supply("largestPower", s => s.LargestPower, (s, v) => s with { LargestPower = v }, Ways.Up);
         }
-
-        if (id == DriveRules.Resonance.Id && cell.Drives.LargestJerk is { } jerk && axis is not ("rotary" or "linear"))
-            yield return new("/drives/largestJerk", jerk, Ways.Down, v => cell with { Drives = cell.Drives with { LargestJerk = v } },
-                cell.Robot.Family == RobotFamily.CrankDelta ? Math.PI / 180 : 1);
 
         Lever Supply(string name, Func<MotorSupply, double?> field, Func<MotorSupply, double, MotorSupply> with, Ways ways) => new(
             $"/drives/supply/{name}", field(cell.Drives.Supply) ?? double.NaN, ways, v => cell with { Drives = cell.Drives with { Supply = with(cell.Drives.Supply, v) } });

@@ -20,7 +20,6 @@ internal sealed record AxisCase(string Axis, string MotorAt, bool OpenLoop, bool
     public Part<Compliance>? Yield { get; init; }
     /// <summary>Metres of the joint by the drive coordinate: 1 for a carriage, the arm's length for a crank.</summary>
     public Part<double>? Arm { get; init; }
-    public Part<AxisLimits>? Limits { get; init; }
 }
 
 /// <summary>The supply as far as it is judged.</summary>
@@ -127,7 +126,6 @@ public sealed record DriveCase(
                 Yield = Optional(r => DriveParts.Yield(drive, motor, at, open, In(r), kind, r)),
                 Arm = !fields.IsChain ? null : !drive.Turns ? new(1, []) : Optional(r => Positive(
                     new ChainReading(cell.Robot, axis, cell.Robot.Chains[axis], r).Or("upperArm", c => c.UpperArm, double.NaN))),
-                Limits = Optional(r => DriveInputs.Limits(cell, axis, r) is { Jerk: > 0 and < double.PositiveInfinity, Acceleration: > 0 and < double.PositiveInfinity } limits ? limits : (AxisLimits?)null),
             };
             Resolution(result, motor, at);
             return result;
@@ -192,8 +190,9 @@ public sealed record DriveCase(
             {
                 string at = SubjectOf(axis.Axis);
                 if (axis.OpenLoop) Not(DriveRules.Continuous, at, DriveReasons.HeldCurrent);
-                if (axis.Yield is null) Not(DriveRules.Resonance, at, DriveReasons.NoStiffness);
-                else if (axis.Limits is null) Not(DriveRules.Resonance, at, DriveReasons.NoLimit.Naming("/drives/largestAcceleration", "/drives/largestJerk"));
+                if ((axis.Arm is null ? DriveReasons.NotOfPlace : axis.Yield is null ? DriveReasons.NoStiffness : null) is not { } reason) continue;
+                Not(DriveRules.Following, at, reason);
+                Not(DriveRules.Resonance, at, reason);
             }
 
             var without = axes.Where(a => !a.Belt).ToArray();
@@ -207,7 +206,12 @@ public sealed record DriveCase(
             if (without.Length == 0) Not(DriveRules.Transmission, "/drives", DriveReasons.OnlyBelts);
             foreach (var axis in without.Where(a => a.LargestForce is null))
                 Not(DriveRules.Transmission, SubjectOf(axis.Axis), DriveReasons.NoLimit.Naming($"/drives/axes/{axis.Axis}/largestForce"));
-            if (DriveParts.Tolerance(cell.Brief, new()) is null) Not(DriveRules.Following, "/drives", DriveReasons.NoTolerance);
+            if (DriveParts.Tolerance(cell.Brief, new()) is null)
+            {
+                Not(DriveRules.Following, "/drives", DriveReasons.NoTolerance);
+                Not(DriveRules.Resonance, "/drives", DriveReasons.NoTolerance);
+            }
+
             if (cell.Drives.Supply.BrakingVoltage is null) Not(DriveRules.Braking, "/drives/supply", DriveReasons.NoChopper);
             else if (!(cell.Drives.Supply.BrakingPower > 0)) Not(DriveRules.Braking, "/drives/supply", DriveReasons.NoLimit.Naming("/drives/supply/brakingPower"));
         }

@@ -7,7 +7,8 @@ namespace Trivet.Drives;
 /// <summary>What a cycle asks of one axis, for charts and for other trades.</summary>
 /// <param name="Use">Share of the curve's torque at the voltage of each time; empty while the voltage is not known.</param>
 /// <param name="Warming">The winding over a shift; null where not described.</param>
-public sealed record AxisResult(AxisLoad Load, double RmsTorque, ImmutableArray<double> Use, Warming? Warming);
+/// <param name="Resonance">Lowest natural frequency with the largest load, Hz; not a number where stiffness or load is unknown.</param>
+public sealed record AxisResult(AxisLoad Load, double RmsTorque, ImmutableArray<double> Use, Warming? Warming, double Resonance);
 
 /// <summary>A cycle judged.</summary>
 /// <param name="Supply">The supply over the cycle; null while it is not described.</param>
@@ -67,12 +68,13 @@ public static class DriveChecks
 
     private static AxisResult Load(AxisCase axis, CycleSeries series)
     {
-        var load = AxisLoad.Of(axis.Drive.Value, series.Times, series.Axes.FirstOrDefault(a => a.Axis == axis.Axis) ?? Still(axis.Axis, series.Times.Length));
+        var motion = series.Axes.FirstOrDefault(a => a.Axis == axis.Axis) ?? Still(axis.Axis, series.Times.Length);
+        var load = AxisLoad.Of(axis.Drive.Value, series.Times, motion);
         double rms = load.RmsTorque;
         Warming? warming = axis.Heat is { Value: var heat }
             ? Warming.Of(heat.Ambient, heat.Rise, heat.TimeConstant, axis.OpenLoop ? 1 : rms * rms / (heat.Continuous * heat.Continuous))
             : null;
-        return new(load, rms, [], warming);
+        return new(load, rms, [], warming, axis.Yield?.Value.Resonance(motion.LoadInertia) ?? double.NaN);
     }
 
     private static AxisSeries Still(string axis, int count)
@@ -214,20 +216,20 @@ public static class DriveChecks
 
         private IEnumerable<Finding> Yield()
         {
-            if (Axis.Yield is not { Value: var compliance } yield) yield break;
-            if (Axis.Arm is { } arm && Drives.Tolerance is { Value: var (tolerance, pointer) } stated)
+            if (Axis is not { Yield: { } yield, Arm: { } arm } || Drives.Tolerance is not { Value: var (tolerance, pointer) } stated) yield break;
+            var inputs = Pointers.Joined(yield.Inputs, arm.Inputs, stated.Inputs);
+            var limit = Limit.AtMost(tolerance, Stated(pointer));
+            int most = Largest(Count, i => Math.Abs(Motion.Force[i]));
+            yield return At(Judge(DriveRules.Following, inputs, arm.Value * yield.Value.Deflection(Math.Abs(Motion.Force[most])), limit), Series, most);
+            if (double.IsNaN(Motion.LoadInertia))
             {
-                int most = Largest(Count, i => Math.Abs(Motion.Force[i]));
-                yield return At(Judge(
-                    DriveRules.Following, Pointers.Joined(yield.Inputs, arm.Inputs, stated.Inputs), arm.Value * compliance.Deflection(Math.Abs(Motion.Force[most])),
-                    Limit.AtMost(tolerance, Stated(pointer))), Series, most);
+                yield return Unknown(DriveRules.Resonance, inputs);
+                yield break;
             }
 
-            if (Axis.Limits is not { Value: var limits } l) yield break;
-            yield return double.IsNaN(Motion.LoadInertia)
-                ? Unknown(DriveRules.Resonance, yield.Inputs)
-                : Judge(DriveRules.Resonance, Pointers.Joined(yield.Inputs, l.Inputs), compliance.Resonance(Motion.LoadInertia),
-                    Limit.AtLeast(limits.Jerk / limits.Acceleration, DriveRules.Resonance.Method));
+            most = Largest(Count, i => Math.Abs(Motion.Acceleration[i]));
+            double swing = Math.Abs(Motion.Acceleration[most]) / Math.Pow(Math.Tau * Result.Resonance, 2);
+            yield return At(Judge(DriveRules.Resonance, inputs, arm.Value * swing, limit), Series, most);
         }
 
         private string Own(string name) => Drives.Used.GetValueOrDefault($"/drives/axes/{Axis.Axis}/{name}") is not null ? $"/drives/axes/{Axis.Axis}/{name}" : $"/drives/common/{name}";

@@ -30,6 +30,9 @@ public static class DriveReasons
     /// <summary>The chopper would burn the source's own power.</summary>
     public static Reason ChopperBelowSource { get; } = new("drive.chopper-below-source");
 
+    /// <summary>No cycle is planned, so nothing is asked of the drives.</summary>
+    public static Reason NoCycles { get; } = new("drive.no-cycles");
+
     public static Reason NoChopper { get; } = new("drive.no-chopper");
     public static Reason NoBelt { get; } = new("drive.no-belt");
     public static Reason OnlyBelts { get; } = new("drive.only-belts");
@@ -38,6 +41,10 @@ public static class DriveReasons
     public static Reason NoLimit { get; } = new("drive.no-limit");
 
     public static Reason NoTolerance { get; } = new("drive.no-tolerance");
+
+    /// <summary>The axis turns at the tool, or carries the robot.</summary>
+    public static Reason NotOfPlace { get; } = new("drive.not-of-place");
+
     public static Reason NoStiffness { get; } = new("drive.no-stiffness");
     public static Reason HeldCurrent { get; } = new("drive.held-current");
     public static Reason WithFeedback { get; } = new("drive.with-feedback");

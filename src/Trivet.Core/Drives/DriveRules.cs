@@ -47,8 +47,8 @@ public static class DriveRules
     /// <summary>Value: largest yield of the axis under the forces of the motion, metres at the joint.</summary>
     public static Rule Following { get; } = Of("drive.following", "The axis follows within the tolerance", "m", Sense.AtMost, 0.1);
 
-    /// <summary>Value: lowest natural frequency of the axis, hertz.</summary>
-    public static Rule Resonance { get; } = Of("drive.resonance", "The ramps of acceleration are too slow to shake the axis", "Hz", Sense.AtLeast, 0.1);
+    /// <summary>Value: swing that is left when the axis stops, metres at the joint.</summary>
+    public static Rule Resonance { get; } = Of("drive.resonance", "The axis swings less than the tolerance when it stops", "m", Sense.AtMost, 0.1);
 
     /// <summary>Value: lowest voltage at the drives, volts.</summary>
     public static Rule VoltageLow { get; } = Of("drive.voltage-low", "The voltage does not sag too far", "V", Sense.AtLeast, 0.05);

@@ -69,7 +69,11 @@ public sealed class DriveChecksTests
         Assert.Equal(4.8, Judged(report, DriveRules.Tooth, "a").Value, 1e-12);
         Assert.Equal(2 / (4e-5 / (r * r)), Judged(report, DriveRules.InertiaRatio, "a").Value, 1e-9);
         Assert.Equal(48 / (300 / (r * r)) + 48 / 2.5e5, Judged(report, DriveRules.Following, "a").Value, 1e-12);
-        Assert.Equal(40, Judged(report, DriveRules.Resonance, "a").Limit.Lower);
+        // Both springs in a row, the light rotor between them, and 2 kg.
+        double f = new Compliance(300 / (r * r), 2.5e5, 4e-5 / (r * r)).Resonance(2);
+        Assert.InRange(f, 0.8 * Math.Sqrt(2.5e5 / 2) / Math.Tau, Math.Sqrt(2.5e5 / 2) / Math.Tau);
+        Assert.Equal(20 / Math.Pow(Math.Tau * f, 2), Judged(report, DriveRules.Resonance, "a").Value, 1e-12);
+        Assert.Equal(f, report.Cycles[0].Axes["a"].Resonance);
         Assert.Equal(35 + 80 * Math.Pow(Judged(report, DriveRules.Continuous, "a").Value / 0.8, 2), Judged(report, DriveRules.Temperature, "a").Value, 1e-9);
         Assert.Equal(35 + 70, Judged(report, DriveRules.Temperature, "rotary").Value, 1e-9);
         Assert.Equal(0, Judged(report, DriveRules.LostStep, "rotary").Value, 1e-12);
