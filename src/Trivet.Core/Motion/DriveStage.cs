@@ -27,9 +27,12 @@ public static class DriveStage
         foreach (var (id, _) in cell.Motion.Cycles.InOrder())
         {
             var reading = new Reading();
-            if (CycleInput.Read(cell, id, reading).Input is not { Loaded: not null })
+            var input = CycleInput.Read(cell, id, reading).Input;
+            if (input?.Loaded is null)
             {
-                coverage.Add(new(DriveRules.Torque, new(CyclePlan.Pointer(id)), DriveReasons.WaitsFor.Naming(CyclePlan.Pointer(id))));
+                bool early = input is not null && (cell.Depth ?? Depth.Quote) < Depth.Build;
+                coverage.Add(new(
+                    DriveRules.Torque, new(CyclePlan.Pointer(id)), early ? CommonReasons.NotAskedYet : DriveReasons.WaitsFor.Naming(CyclePlan.Pointer(id))));
                 continue;
             }
 
