@@ -45,7 +45,7 @@ public class ReachBenchmarks
     public Outline Vertical_section() => ReachableVolume.VerticalSection(_set, Numerics.Vec3.Zero, 0);
 
     [Benchmark]
-    public PlaneMap Condition_over_a_plane() => PlaneMap.Of(_geometry, _geometry.Stations[0].X_CS.P.Z, MapQuantity.Condition);
+    public PlaneMap Condition_over_a_plane() => PlaneMap.Of(_geometry, WorkingPlane.Level(_geometry.Stations[0].X_CS.P.Z), MapQuantity.Condition);
 
     [Benchmark]
     public UprightCylinder? Largest_cylinder_proved() => LargestFit.Cylinder(_set);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
 using Trivet.Cells;
@@ -112,7 +113,7 @@ internal static class PoseCommand
         var p = shown ? controller.Place(typed) : typed;
         var steps = new Reading();
         double[] drive = [.. RobotInputs.DriveSteps(input.Cell.Robot, steps)];
-        var sheet = PoseSheet.Of(robot, controller, Balls(input), steps.Complete ? drive : [], p);
+        var sheet = PoseSheet.Of(robot, controller, Balls(input), Rods(input), steps.Complete ? drive : [], p);
         int written = Options.Write(parsed, outOption, to => Write(sheet, to.Text));
         bool reached = robot.WithinTravel(robot.Inverse(p));
         return written != ExitCode.AllHold ? written : reached ? ExitCode.AllHold : ExitCode.NotAllHold;
@@ -140,6 +141,14 @@ internal static class PoseCommand
         foreach (string pointer in reading.MissingFields) error.WriteLine($"{input.Name}: {pointer}: Not stated, and a pose needs it.");
         foreach (var problem in read.Problems) error.WriteLine($"{input.Name}: {problem.Pointer}: {Sentences.Of(problem.Reason, input.Cell)}");
         return null;
+    }
+
+    /// <summary>The rods where the description states their thickness and spacing; else nothing is said of their distance.</summary>
+    private static ImmutableArray<RodPair> Rods(CellInput input)
+    {
+        var reading = new Reading();
+        var rods = RobotInputs.Rods(input.Cell.Robot, reading);
+        return reading.Complete ? rods : [];
     }
 
     /// <summary>The ball joints where the description states them; the swing is left empty otherwise.</summary>

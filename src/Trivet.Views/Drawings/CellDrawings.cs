@@ -24,7 +24,8 @@ public static class CellDrawings
     public static Drawing Elevation(Assessed cell, Finding? marked = null, Locale? locale = null, CycleWay? way = null) =>
         Draw(Seen.AlongY, cell, marked, way, locale ?? Locale.English);
 
-    /// <summary>Travel and dexterity over one working plane at a height of the cell frame: contours, limits, stations.</summary>
+    /// <summary>Travel or dexterity over one working plane: contours, limits, stations. With three chains the level plane at a height of the
+    /// cell frame; with two the plane that the robot moves in, whatever the height.</summary>
     public static Drawing WorkingPlane(Assessed cell, double z_C, PlaneQuantity quantity, Locale? locale = null) =>
         PlaneSheet.Draw(cell, z_C, quantity, locale ?? Locale.English);
 

@@ -8,7 +8,7 @@ namespace Trivet.Views.Drawings;
 /// </summary>
 internal static class Contours
 {
-    /// <summary>Polylines where the map has a value, cell frame metres; a closed one repeats its first point.</summary>
+    /// <summary>Polylines where the map has a value, metres along its plane; a closed one repeats its first point.</summary>
     public static List<List<(double X, double Y)>> At(PlaneMap map, double level)
     {
         var ends = new Dictionary<long, List<long>>();
@@ -43,7 +43,7 @@ internal static class Contours
             if (na > nb) (a, b, na, nb) = (b, a, nb, na);
             long key = na * map.Columns * map.Rows + nb;
             double va = map.At(a.I, a.J), vb = map.At(b.I, b.J), t = Math.Clamp((level - va) / (vb - va), 0, 1);
-            points[key] = (map.X + map.Step * (a.I + t * (b.I - a.I)), map.Y + map.Step * (a.J + t * (b.J - a.J)));
+            points[key] = (map.FromU + map.Step * (a.I + t * (b.I - a.I)), map.FromV + map.Step * (a.J + t * (b.J - a.J)));
             return key;
         }
 

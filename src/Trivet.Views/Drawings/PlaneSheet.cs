@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using Trivet.Assessment;
 using Trivet.Numerics;
@@ -21,6 +22,8 @@ internal sealed class PlaneSheet
     private readonly Assessed _cell;
     private readonly Locale _locale;
     private readonly PlaneQuantity _quantity;
+    private readonly WorkingPlane _plane;
+    private readonly Seen _seen;
     private readonly PlaneMap _map;
     private readonly Outline _outline;
     private readonly Sheet _sheet;
@@ -30,15 +33,18 @@ internal sealed class PlaneSheet
     {
         (_cell, _quantity, _locale) = (cell, quantity, locale);
         double along = cell.Geometry.Stations.IsEmpty ? 0 : cell.Geometry.Stations[0].LinearAxisAt;
-        _map = PlaneMap.Of(cell.Geometry, z_C, Travel ? MapQuantity.TravelLeft : MapQuantity.Condition, Resolution, linearAxis: along);
+        bool own = cell.Geometry.Robot is { Planar: true };
+        _seen = own ? Views.Drawings.Seen.AlongY : Views.Drawings.Seen.FromAbove;
+        _plane = own ? WorkingPlane.OfRobot(cell.Geometry, 0, along) : WorkingPlane.Level(z_C);
+        _map = PlaneMap.Of(cell.Geometry, _plane, Travel ? MapQuantity.TravelLeft : MapQuantity.Condition, Resolution, linearAxis: along);
         _outline = cell.Geometry.Robot is { } robot
-            ? PlaneMap.PlaneOutline(cell.Geometry, new ReachableSet(robot), z_C, 0, along)
-            : new(Vec3.Zero, Vec3.UnitX, Vec3.UnitY, []);
+            ? PlaneMap.PlaneOutline(cell.Geometry, new ReachableSet(robot), _plane, 0, along)
+            : new(_plane.Origin, _plane.U, _plane.V, []);
         string name = cell.Cell.Name ?? locale.Language.UnnamedCell, z = Numbers.Quantity(z_C, "m", locale);
         Title = Travel ? Words.TravelSheet : Words.DexteritySheet;
         Name = name;
-        Seen = Locale.Fill(Words.PlaneSeen, ("z", z));
-        _sheet = new($"{Title}, {Seen}: {name}", Locale.Fill(Words.PlaneDescription, ("cell", name), ("z", z)), SheetFrame.Width, SheetFrame.Height);
+        Seen = own ? Words.OwnPlaneSeen : Locale.Fill(Words.PlaneSeen, ("z", z));
+        _sheet = new($"{Title}, {Seen}: {name}", own ? Locale.Fill(Words.OwnPlaneDescription, ("cell", name)) : Locale.Fill(Words.PlaneDescription, ("cell", name), ("z", z)), SheetFrame.Width, SheetFrame.Height);
         _frame = new(_sheet, locale);
     }
 
@@ -73,8 +79,7 @@ internal sealed class PlaneSheet
         string scale = "–";
         if (_map.Columns < 2 || _map.Rows < 2)
         {
-            string nothing = _cell.Geometry.Robot is { Planar: true } ? Words.PlanarPlane : Words.NothingReached;
-            Labels.Centred(_sheet, _frame.Area, [(_frame.Area.X + _frame.Area.Width / 2, _frame.Area.Y + _frame.Area.Height / 2)], TextMetrics.Cut(nothing, NameSize, _frame.Area.Width - 20), NameSize, "s");
+            Labels.Centred(_sheet, _frame.Area, [(_frame.Area.X + _frame.Area.Width / 2, _frame.Area.Y + _frame.Area.Height / 2)], TextMetrics.Cut(Words.NothingReached, NameSize, _frame.Area.Width - 20), NameSize, "s");
         }
         else
         {
@@ -92,18 +97,25 @@ internal sealed class PlaneSheet
 
     private View ViewOf()
     {
-        var extents = new Extents(Views.Drawings.Seen.FromAbove);
-        foreach (var p in _outline.Loops.SelectMany(l => l)) extents.Add(p);
-        foreach (var box in _cell.Geometry.Stations) foreach (var p in CellParts.Zone(box, _cell.Cell)) extents.Add(p);
+        var extents = new Extents(_seen);
+        foreach (var p in _outline.Loops.SelectMany(l => l)) extents.Add(Flat(p));
+        foreach (var box in _cell.Geometry.Stations) foreach (var p in CellParts.Zone(box, _cell.Cell)) extents.Add(Flat(p));
         var area = _frame.Area;
-        return View.Fit(Views.Drawings.Seen.FromAbove, extents, new(area.X + 34, area.Y + 34, area.Width - 68, area.Height - 78));
+        return View.Fit(_seen, extents, new(area.X + 34, area.Y + 34, area.Width - 68, area.Height - 78));
+    }
+
+    /// <summary>A place of the cell as the plane shows it: along u to the right and along v up.</summary>
+    private Vec3 Flat(Vec3 p_C)
+    {
+        var (u, v) = _plane.Of(p_C);
+        return _seen == Views.Drawings.Seen.FromAbove ? new(u, v, 0) : new(u, 0, v);
     }
 
     private void DrawMap(View view)
     {
         view.Open(_sheet);
         Hatch(view);
-        foreach (var loop in _outline.Loops) _sheet.Polygon(loop.Select(view.At), "w");
+        foreach (var loop in _outline.Loops) _sheet.Polygon(loop.Select(p => view.At(Flat(p))), "w");
         var labels = new List<(List<(double X, double Y)> Line, string Text, string Style)>();
         foreach (double level in Levels) Contour(level, Level(level), "", "o");
         double limit = Limit;
@@ -111,7 +123,7 @@ internal sealed class PlaneSheet
         foreach (var box in _cell.Geometry.Stations.Where(b => b.LinearAxisAt == _cell.Geometry.Stations[0].LinearAxisAt))
         {
             _sheet.Open(("class", "station"), ("data-pointer", "/stations/" + box.Id));
-            _sheet.Polygon(Rim(box).Select(view.At), "w");
+            _sheet.Polygon(Rim(view, box), "w");
             _sheet.Close();
         }
 
@@ -131,12 +143,13 @@ internal sealed class PlaneSheet
         }
     }
 
-    private static Vec3[] Rim(StationBox b) =>
-        [b.X_CS * new Vec3(b.Low.X, b.Low.Y, 0), b.X_CS * new Vec3(b.High.X, b.Low.Y, 0), b.X_CS * new Vec3(b.High.X, b.High.Y, 0), b.X_CS * new Vec3(b.Low.X, b.High.Y, 0)];
+    /// <summary>What is seen of a station's box, which may be as thin as a line.</summary>
+    private ImmutableArray<(double X, double Y)> Rim(View view, StationBox b) => Hull.Of(Enumerable.Range(0, 8).Select(corner => view.At(Flat(b.X_CS * new Vec3(
+        (corner & 1) == 0 ? b.Low.X : b.High.X, (corner & 2) == 0 ? b.Low.Y : b.High.Y, (corner & 4) == 0 ? b.Low.Z : b.High.Z)))));
 
     private void StationName(View view, StationBox box)
     {
-        var rim = Rim(box).Select(view.At).ToList();
+        var rim = Rim(view, box);
         double x = rim.Average(p => p.X), y = rim.Average(p => p.Y), low = rim.Max(p => p.Y), high = rim.Min(p => p.Y);
         string name = _cell.Cell.Stations.GetValueOrDefault(box.Id)?.Name ?? box.Id;
         if (!Labels.Centred(_sheet, _frame.Area, [(x, y), (x, high - 10), (x, low + 10)], name, NameSize, "k o"))
@@ -162,8 +175,8 @@ internal sealed class PlaneSheet
     /// <summary>Lines at 45°, each broken where the value is good enough for its density.</summary>
     private void Hatch(View view)
     {
-        double x0 = view.AtX(_map.X), x1 = view.AtX(_map.X + (_map.Columns - 1) * _map.Step);
-        double y1 = view.AtUp(_map.Y), y0 = view.AtUp(_map.Y + (_map.Rows - 1) * _map.Step);
+        double x0 = view.AtX(_map.FromU), x1 = view.AtX(_map.FromU + (_map.Columns - 1) * _map.Step);
+        double y1 = view.AtUp(_map.FromV), y0 = view.AtUp(_map.FromV + (_map.Rows - 1) * _map.Step);
         const double Walk = 1.5;
         double across = HatchPitch * Math.Sqrt(2);
         int lines = (int)((x1 - x0 + y1 - y0) / across);
@@ -203,7 +216,7 @@ internal sealed class PlaneSheet
     /// <summary>The value at the nearest grid point; not a number outside. Finer than a hatch's width is not needed.</summary>
     private double ValueAt(View view, double x, double y)
     {
-        int i = (int)Math.Round(((x - view.OriginX) / view.Scale - _map.X) / _map.Step), j = (int)Math.Round(((view.OriginY - y) / view.Scale - _map.Y) / _map.Step);
+        int i = (int)Math.Round(((x - view.OriginX) / view.Scale - _map.FromU) / _map.Step), j = (int)Math.Round(((view.OriginY - y) / view.Scale - _map.FromV) / _map.Step);
         return i < 0 || j < 0 || i >= _map.Columns || j >= _map.Rows ? double.NaN : _map.At(i, j);
     }
 

@@ -18,8 +18,9 @@ public sealed record ModeRow(bool Chosen, ImmutableArray<string> Chains, Immutab
 public sealed record PoseSheet(ImmutableArray<PoseRow> Rows, ImmutableArray<ModeRow> Modes)
 {
     /// <param name="balls">In the order of the chains; empty where not stated.</param>
+    /// <param name="rods">In the order of the chains; empty where not stated.</param>
     /// <param name="steps">Drive steps in the order of the chains; empty where not stated.</param>
-    public static PoseSheet Of(DeltaRobot robot, ControllerReadings controller, ReadOnlySpan<BallJoint> balls, ReadOnlySpan<double> steps, Vec3 p)
+    public static PoseSheet Of(DeltaRobot robot, ControllerReadings controller, ReadOnlySpan<BallJoint> balls, ImmutableArray<RodPair> rods, ReadOnlySpan<double> steps, Vec3 p)
     {
         var pose = PoseResult.At(robot, p);
         var rows = ImmutableArray.CreateBuilder<PoseRow>();
@@ -39,6 +40,7 @@ public sealed record PoseSheet(ImmutableArray<PoseRow> Rows, ImmutableArray<Mode
             rows.Add(new("space the rods span (0: parallel singularity)", Numbers.Plain(pose.Parallel, 3)));
             for (int i = 0; i < balls.Length; i++)
                 rows.Add(new($"swing of the ball joints, chain {robot.ChainIds[i]}", Numbers.Quantity(Swing.Of(robot.Chains[i], balls[i], p, pose.Q[i]), "rad")));
+            if (rods.Length > 0) rows.Add(new("free distance between rods of different chains", Numbers.Quantity(Clearances.RodToRod(robot, rods, pose), "m")));
             if (steps.Length > 0) rows.Add(new("platform per drive step, at most", Numbers.Quantity(pose.StepMovement(steps), "m")));
         }
 

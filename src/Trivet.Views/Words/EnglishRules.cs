@@ -110,7 +110,7 @@ internal static class EnglishRules
             "largest difference of the readings when homing begins; the cell description"),
         ["reach.homing-together-turn"] = new("room for homing together",
             "As `reach.homing-together`, for arms that turn.",
-            "As `reach.homing-together`, with angles in place of heights.",
+            "As `reach.homing-together`, with angles in place of heights. A seat at an elbow turns with its arm: where the arms turn farther than the swing allows either way, even equal arms lever it somewhere, and the value is zero. Such a robot needs a cross bar, or a seat with the swing for its arms' travel.",
             "largest difference of the readings when homing begins; the cell description"),
         ["motion.hold"] = new("force to be held",
             "A drive lets go when its power fails, when somebody presses the emergency stop, or when a wire comes off. What hangs then must stay up by itself: by a brake, by a counterweight with its friction, or by friction that was measured. "

@@ -105,9 +105,11 @@ public sealed record DrawingWords
     public required string PlanSeen { get; init; }
     public required string ElevationSeen { get; init; }
     public required string PlaneSeen { get; init; }
+    public required string OwnPlaneSeen { get; init; }
     public required string PlanDescription { get; init; }
     public required string ElevationDescription { get; init; }
     public required string PlaneDescription { get; init; }
+    public required string OwnPlaneDescription { get; init; }
     public required string Millimetres { get; init; }
     public required string Scale { get; init; }
     public required string View { get; init; }
@@ -145,7 +147,6 @@ public sealed record DrawingWords
     public required string FrameTop { get; init; }
     public required string NothingToDraw { get; init; }
     public required string NothingReached { get; init; }
-    public required string PlanarPlane { get; init; }
     public required string LegendTravel { get; init; }
     public required string LegendDexterity { get; init; }
     public required string LegendLimit { get; init; }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Core.Tests.Reach;
@@ -16,12 +17,13 @@ namespace Trivet.Core.Tests.Assessment;
 public sealed class DeclaredInputsTests
 {
     [Theory]
+    [InlineData("jar-lids", "/robot/common")]
     [InlineData("rail", "")]
     [InlineData("crank", "/robot/common")]
     [InlineData("planar", "/robot/chains/a")]
     public void A_field_that_a_finding_does_not_list_does_not_move_it(string name, string below)
     {
-        var cell = name switch { "rail" => ReachCells.Rail, "crank" => ReachCells.Crank, _ => ReachCells.Planar };
+        var cell = name switch { "rail" => ReachCells.Rail, "crank" => ReachCells.Crank, "planar" => ReachCells.Planar, _ => CellFile.Read(Encoding.UTF8.GetBytes(Samples.Find(name)!.Text), name).Cell! };
         var before = Assess.Preview(cell).Ledger.Findings;
         int changed = 0;
         foreach (var field in CellFields.Below(cell, below))

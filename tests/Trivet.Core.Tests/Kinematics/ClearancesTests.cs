@@ -35,17 +35,6 @@ public class ClearancesTests
     });
 
     [Fact]
-    public void A_post_beside_a_rod_is_as_far_as_drawn()
-    {
-        var robot = Robots.Rail(0.35, 0.05, 0.5, azimuths: [0, 120, 240]);
-        var pose = PoseResult.At(robot, new(0, 0, -0.6));
-        // Chain a's rods run in planes y = ±0.04 from (0.35, ±0.04, −0.2) to (0.05, ±0.04, −0.6); the post stands at x = 0.35, y = 0.1.
-        Capsule post = new(new(0.35, 0.1, -1), new(0.35, 0.1, 0), 0.02);
-        Assert.Equal(0.1 - 0.04 - 0.02 - 0.005, Clearances.RodsTo(robot, Rods, pose, post), 1e-12);
-        Assert.Equal(0.35 - 0.02 - 0.015, Clearances.ToolTo(pose.P with { Y = 0.1 }, new(0, 0, -0.1), 0.015, post), 1e-12);
-    }
-
-    [Fact]
     public void Rods_that_cross_have_a_negative_distance()
     {
         var robot = Robots.Rail(0.35, 0.05, 0.5, azimuths: [0, 120, 240]);

@@ -77,7 +77,7 @@ public sealed class WorkingPlaneTests
         var values = ImmutableArray.CreateBuilder<double>();
         for (int j = 0; j < n; j++)
             for (int i = 0; i < n; i++) values.Add(f(-1 + i * step, -1 + j * step));
-        return new(MapQuantity.Condition, 0, -1, -1, step, n, n, values.ToImmutable());
+        return new(MapQuantity.Condition, WorkingPlane.Level(0), -1, -1, step, n, n, values.ToImmutable());
     }
 
     private static double Area(List<(double X, double Y)> ring)
