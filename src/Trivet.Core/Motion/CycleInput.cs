@@ -43,7 +43,4 @@ public sealed record CycleInput(
         reading.Used(rotors);
         return new(new(plan, settings, axes, empty is null ? null : loaded, loaded is null ? null : empty, reflected, masses.MissingFields, reading.Inputs), [], null);
     }
-
-    /// <summary>The same cycle under other settings; its way follows the blend.</summary>
-    public CycleInput With(CyclePlan plan, ControllerSettings settings) => this with { Plan = plan, Settings = settings };
 }

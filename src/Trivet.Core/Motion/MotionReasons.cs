@@ -30,6 +30,18 @@ public static class MotionReasons
     /// <summary>A move of the axes by themselves begins and ends at rest, not with a belt's speed.</summary>
     public static Reason AxesOnBelt { get; } = new("motion.axes-on-belt");
 
+    /// <summary>No cycle is described.</summary>
+    public static Reason NoCycles { get; } = new("motion.no-cycles");
+
+    /// <summary>Where acceleration jumps there is no largest jerk.</summary>
+    public static Reason TrapezoidJerks { get; } = new("motion.trapezoid-jerks");
+
+    /// <summary>The law follows the planned path exactly.</summary>
+    public static Reason FollowsPath { get; } = new("motion.follows-path");
+
+    /// <summary>There is neither frame nor wall that a stray tool could meet.</summary>
+    public static Reason NothingNear { get; } = new("motion.nothing-near");
+
     public static Reason NoBelt { get; } = new("motion.no-belt");
     public static Reason NoLimit { get; } = new("motion.no-limit");
     public static Reason NoMotor { get; } = new("motion.no-motor");

@@ -12,8 +12,8 @@ internal sealed record ReachCase(Cell Cell, CellGeometry Geometry, DeltaRobot Ro
 {
     public ImmutableArray<BoundedChain> Chains { get; } = ImmutableArray.CreateRange(Robot.Chains, c => new BoundedChain(c));
 
-    /// <summary>What the tool carries, in addition to itself.</summary>
-    public ImmutableArray<MovingBody> Carried { get; init; } = [];
+    /// <summary>What the tool carries, in addition to itself; read where clearance asks for it.</summary>
+    public Func<Reading, ImmutableArray<MovingBody>> Carried { get; init; } = _ => [];
 
     /// <summary>Put before the case of every subject: "loaded" or "empty" for a path; empty for a station.</summary>
     public string Way { get; init; } = "";

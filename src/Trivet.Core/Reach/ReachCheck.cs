@@ -25,6 +25,9 @@ internal sealed record ReachCheck(
         new(ReachRules.ToolClearance, "walls", Depth.Build, ReachChecks.ToolToWalls, ReachReasons.NoWalls),
     ];
 
+    /// <summary>Those that a path is asked: where a drive's steps are too coarse matters at the stations only.</summary>
+    public static ImmutableArray<ReachCheck> AlongPaths { get; } = [.. All.Where(c => c.Rule != ReachRules.Step)];
+
     /// <summary>Its searches as one piece of work.</summary>
     public StageTask Task(Subject subject, Reading reading, ImmutableArray<ReachSearch> searches) => new(
         $"{Rule.Id}:{subject.Pointer}:{subject.Case}", reading.Key,

@@ -154,7 +154,7 @@ internal static class ReachChecks
     /// <summary>The tool as a capsule from the platform reference point to the tool centre point, the platform as a ball about that point.</summary>
     private static List<MovingBody> Hanging(ReachCase s, Reading reading) =>
     [
-        .. s.Carried,
+        .. s.Carried(reading),
         new(Anchor.Platform, Vec3.Zero, Anchor.Tcp, Vec3.Zero, reading.Need(s.Cell.Tool.Radius, "/tool/radius")),
         new(Anchor.Platform, Vec3.Zero, Anchor.Platform, Vec3.Zero, reading.Need(s.Cell.Robot.Dexterity.PlatformRadius, "/robot/dexterity/platformRadius")),
     ];

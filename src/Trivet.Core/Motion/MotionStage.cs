@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using Trivet.Cells;
+using Trivet.Findings;
+using Trivet.Numerics;
+using Trivet.Reach;
+
+namespace Trivet.Motion;
+
+/// <summary>
+/// What motion has to say of a cell: each cycle's ways judged by the rules of reach, over their whole length by bounds; the controller's law against
+/// every limit and against the bound; the promised rates.
+/// </summary>
+public static class MotionStage
+{
+    public static StagePlan Of(Cell cell)
+    {
+        var plan = new Builder(cell);
+        if (cell.Motion.Cycles.IsEmpty) return new([], [new(MotionRules.Described, new("/motion"), MotionReasons.NoCycles)], []);
+        foreach (var (id, _) in cell.Motion.Cycles.InOrder()) plan.Cycle(id);
+        plan.Rates();
+        return plan.Done();
+    }
+
+    private sealed class Builder(Cell cell)
+    {
+        private readonly List<Finding> _findings = [];
+        private readonly List<NotApplicable> _coverage = [];
+        private readonly List<StageTask> _tasks = [];
+
+        public StagePlan Done() => new([.. _findings], [.. _coverage], [.. _tasks]);
+
+        public void Cycle(string id)
+        {
+            var subject = new Subject(CyclePlan.Pointer(id));
+            var reading = new Reading();
+            var (input, wrong, notJudged) = CycleInput.Read(cell, id, reading);
+            foreach (var problem in wrong.Where(w => w.Pointer.StartsWith("/motion", StringComparison.Ordinal)))
+                _findings.Add(new Unjudged(MotionRules.Described, new(problem.Pointer), reading.Inputs, OpenReason.Failed, [], problem.Reason));
+            if (notJudged is not null) _coverage.Add(new(MotionRules.Law, subject, notJudged));
+            if (input is null)
+            {
+                Waits(subject, reading, wrong);
+                return;
+            }
+            Limits(subject, input, reading);
+            _tasks.Add(Timing(id, reading));
+            foreach (bool loaded in new[] { true, false })
+                foreach (var check in ReachCheck.AlongPaths) Ask(check, id, loaded);
+        }
+
+        /// <summary>What is not stated: asked for here where it is the cycle's own, and from the depth on that asks for motion; else waited for.</summary>
+        private void Waits(Subject subject, Reading reading, ImmutableArray<Contradiction> wrong)
+        {
+            ImmutableArray<string> own = [.. reading.MissingFields.Where(f => f.StartsWith("/motion", StringComparison.Ordinal))];
+            ImmutableArray<string> others = [.. reading.MissingFields.Except(own).Concat(wrong.Select(w => w.Pointer).Where(p => !p.StartsWith("/motion", StringComparison.Ordinal))).Distinct()];
+            bool asked = (cell.Depth ?? Depth.Quote) >= Depth.Build;
+            if (own.Length > 0 && asked) _findings.Add(new Unjudged(MotionRules.Described, subject, [.. reading.Inputs.Append("/depth").Order(StringComparer.Ordinal)], OpenReason.Missing, own));
+            else if (own.Length > 0) _coverage.Add(new(MotionRules.Described, subject, CommonReasons.NotAskedYet));
+            else if (others.Length > 0) _coverage.Add(new(MotionRules.Described, subject, ReachReasons.WaitsFor.Naming(others)));
+        }
+
+        /// <summary>Which limits do not apply, and why.</summary>
+        private void Limits(Subject subject, CycleInput input, Reading reading)
+        {
+            bool built = (cell.Depth ?? Depth.Quote) >= Depth.Build;
+            var chain = input.Axes[0];
+            foreach (var (kind, limit) in new[] { (LimitKind.Speed, chain.Limits.Speed), (LimitKind.Acceleration, chain.Limits.Acceleration) })
+                if (double.IsPositiveInfinity(limit)) _coverage.Add(new(MotionRules.Of(kind, chain.Turns), subject, MotionReasons.NoLimit));
+            if (input.Settings.Profile == ProfileKind.Trapezoidal) _coverage.Add(new(MotionRules.Of(LimitKind.Jerk, chain.Turns), subject, MotionReasons.TrapezoidJerks));
+            else if (double.IsPositiveInfinity(chain.Limits.Jerk)) _coverage.Add(new(MotionRules.Of(LimitKind.Jerk, chain.Turns), subject, MotionReasons.NoLimit));
+
+            var force = MotionRules.Of(LimitKind.Force, chain.Turns);
+            if (input.Loaded is null && built) _findings.Add(new Unjudged(force, subject, input.Inputs, OpenReason.Missing, input.Lacking));
+            else if (input.Loaded is null) _coverage.Add(new(force, subject, CommonReasons.NotAskedYet));
+            else if (input.Axes.Any(a => a.Force is null)) _coverage.Add(new(force, subject, MotionReasons.NoMotor));
+            if (double.IsPositiveInfinity(chain.RodForce) || input.Loaded is null) _coverage.Add(new(MotionRules.RodForce, subject, input.Loaded is null ? CommonReasons.NotAskedYet : MotionReasons.NoLimit));
+
+            if (!input.Plan.Pick.Moves && !input.Plan.Place.Moves) _coverage.Add(new(MotionRules.Window, subject, MotionReasons.NoBelt));
+            if (input.Settings.Along == ProfileAlong.Path) _coverage.Add(new(MotionRules.Stray, subject, MotionReasons.FollowsPath));
+            else if (!CycleChecks.HasObstacles(cell)) _coverage.Add(new(MotionRules.Stray, subject, MotionReasons.NothingNear));
+        }
+
+        /// <summary>Timing is as quick as a sample, so preview and proof are one.</summary>
+        private StageTask Timing(string id, Reading reading)
+        {
+            CommonlyUsed(reading);
+            return new($"motion:{id}", reading.Key, Judge, _ => Judge());
+
+            ImmutableArray<Finding> Judge()
+            {
+                var input = Read(id);
+                return [.. CycleChecks.Of(cell, CycleTiming.Solve(input with { Inputs = reading.Inputs }))];
+            }
+        }
+
+        /// <summary>What the checks of a cycle look at besides what its timing rests on.</summary>
+        private void CommonlyUsed(Reading reading)
+        {
+            reading.Used("/robot/dexterity/toolClearance", cell.Robot.Dexterity.ToolClearance);
+            reading.Used("/frame/members", string.Join('\n', cell.Frame.Members.Keys));
+            reading.Used("/stations", string.Join('\n', cell.Stations.Keys));
+            foreach (var (station, stated) in cell.Stations) reading.Used(StationInputs.Pointer(station) + "/wallHeight", stated.WallHeight);
+        }
+
+        private CycleInput Read(string id) => CycleInput.Read(cell, id, new()).Input
+            ?? throw new InvalidOperationException($"Cycle '{id}' was read as complete, and now is not.");
+
+        public void Rates()
+        {
+            var reading = new Reading();
+            var ids = cell.Motion.Cycles.InOrder().Select(c => c.Key).ToArray();
+            bool complete = true;
+            foreach (string id in ids)
+            {
+                reading.Used($"{CyclePlan.Pointer(id)}/order", cell.Motion.Cycles[id].Order);
+                complete &= CycleInput.Read(cell, id, reading).Input is not null;
+            }
+            reading.Used("/motion/cycles", string.Join('\n', cell.Motion.Cycles.Keys));
+            reading.Used("/brief/meanRate", cell.Brief.MeanRate);
+            reading.Used("/brief/peakRate", cell.Brief.PeakRate);
+            if (!complete)
+            {
+                foreach (var rule in new[] { MotionRules.MeanRate, MotionRules.PeakRate })
+                    _coverage.Add(new(rule, new("/motion"), ReachReasons.WaitsFor.Naming([.. ids.Select(CyclePlan.Pointer)])));
+                return;
+            }
+            _tasks.Add(new("motion.rates", reading.Key, Judge, _ => Judge()));
+
+            ImmutableArray<Finding> Judge() =>
+                [.. CycleChecks.Rates(cell, [.. ids.Select(id => Timed(Read(id)))], reading)];
+
+            static CycleResult Timed(CycleInput input)
+            {
+                var none = new LawResult(TimingLaw.Bound, new(null), new(null), 0, null);
+                return new(input, CycleTiming.Controller(input, input.Plan.Pick.Duration + input.Plan.Place.Duration), none, none, [], [], []);
+            }
+        }
+
+        private void Ask(ReachCheck check, string id, bool loaded)
+        {
+            var reading = new Reading();
+            var plan = CycleInputs.Read(cell, id, reading).Plan!;
+            string? part = cell.Motion.Cycles[id].Part;
+            reading.Used($"{CyclePlan.Pointer(id)}/part", part);
+            var path = loaded ? plan.Loaded : plan.Empty;
+            var reach = new ReachCase(cell, plan.Geometry, path.Robot, path, CyclePlan.Pointer(id))
+            {
+                Way = loaded ? "loaded" : "empty",
+                Carried = loaded && part is not null && cell.Brief.Parts.ContainsKey(part) ? r => [CarriedPart(part, r)] : _ => [],
+            };
+            var subject = reach.SubjectOf(check.Case);
+            ImmutableArray<ReachSearch> searches = [.. check.Ask(reach, reading)];
+            if (!reading.Complete) _coverage.Add(new(check.Rule, subject, ReachReasons.WaitsFor.Naming(reading.MissingFields)));
+            else if (searches.IsEmpty) _coverage.Add(new(check.Rule, subject, check.Nothing!));
+            else _tasks.Add(check.Task(subject, reading, searches));
+        }
+
+        /// <summary>A part below the tool centre point: a capsule of half its largest horizontal size as radius, as long as the part is high.</summary>
+        private MovingBody CarriedPart(string part, Reading reading)
+        {
+            var size = cell.Brief.Parts[part].Size;
+            string at = $"/brief/parts/{part}/size";
+            double width = reading.Need(size.Width, at + "/width"), depth = reading.Need(size.Depth, at + "/depth"), height = reading.Need(size.Height, at + "/height");
+            return new(Anchor.Tcp, Vec3.Zero, Anchor.Tcp, new(0, 0, -height), Math.Max(width, depth) / 2);
+        }
+    }
+}
