@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Findings;
+using Trivet.Motion;
 using Trivet.Reach;
 
 namespace Trivet.Assessment;
@@ -11,7 +12,7 @@ namespace Trivet.Assessment;
 /// Assesses one cell as it is edited. Each task's findings are remembered under the values of the fields it used, so that an edit
 /// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it returns depends on the cell alone.
 /// <para>
-/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing. The tasks of reach run side by
+/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion, cycle by cycle. The tasks of reach run side by
 /// side; their findings are gathered in the order of the plan, so the number of threads changes nothing.
 /// </para>
 /// </summary>
@@ -26,9 +27,10 @@ public sealed class Assessor
     private readonly ConcurrentDictionary<TaskKey, ImmutableArray<Finding>> _proved = new();
 
     /// <summary>The fast answer: closed forms, what was proved before, and the rest of reach sampled.</summary>
-    public Assessed Preview(Cell cell)
+    public Assessed Preview(Cell cell) => Preview(cell, PlanOf(cell));
+
+    private Assessed Preview(Cell cell, StagePlan plan)
     {
-        var plan = PlanOf(cell);
         bool proved = true;
         var findings = plan.Tasks.Select(t =>
         {
@@ -63,8 +65,12 @@ public sealed class Assessor
     }
 
     /// <summary>Single changes that would make a finding hold, each tried out on the fast answer; empty when none does.</summary>
-    public ImmutableArray<Advice> Advise(Cell cell, Finding finding, CancellationToken stop) =>
-        AdviceSearch.For(cell, finding, changed => Preview(changed).Ledger, stop);
+    /// <remarks>A change is tried on stations and homing; on cycles only where the finding is one of theirs, since those take far longer.</remarks>
+    public ImmutableArray<Advice> Advise(Cell cell, Finding finding, CancellationToken stop)
+    {
+        bool ofCycle = finding.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal);
+        return AdviceSearch.For(cell, finding, changed => Preview(changed, ofCycle ? PlanOf(changed) : OfReach(changed)).Ledger, stop);
+    }
 
     /// <summary>The worst of what falls short, with advice; a finding that brought its own keeps it.</summary>
     private Assessed Advised(Assessed assessed, CancellationToken stop)
@@ -77,7 +83,9 @@ public sealed class Assessor
         return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
     }
 
-    private static StagePlan PlanOf(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);
+    private static StagePlan PlanOf(Cell cell) => OfReach(cell) + MotionStage.Of(cell);
+
+    private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);
 
     private static Assessed Gather(Cell cell, StagePlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
     {

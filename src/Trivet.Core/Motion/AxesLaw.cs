@@ -18,13 +18,17 @@ public static class AxesLaw
 
     private readonly record struct Leg(Vec3 Change, double Turn, Profile Profile, double Begin);
 
-    public static TimedMove Run(PlatformPath path, ControllerSettings settings, ImmutableArray<AxisCapacity> axes)
+    public static TimedMove Run(PlatformPath path, ControllerSettings settings, ImmutableArray<AxisCapacity> axes) =>
+        Instants(path, settings, axes, Steps) is { } instants ? TimedMove.Of(path, instants) : new(null);
+
+    /// <summary>The motion alone; null where there is none.</summary>
+    internal static ImmutableArray<Instant>? Instants(PlatformPath path, ControllerSettings settings, ImmutableArray<AxisCapacity> axes, int steps)
     {
         var corners = path.Path.Corners;
         var places = corners.Select(c => c.At).Prepend(path.Path.At(0).P).Append(path.Path.At(path.Length).P).ToArray();
         var angles = corners.Select(c => path.Turn.At(c.S).Angle).Prepend(path.Turn.From).Append(path.Turn.To).ToArray();
         var q = places.Zip(angles, (p, angle) => path.Robot.Inverse(path.PlatformFor(p, angle))).ToArray();
-        if (q.Any(v => !v.IsFinite)) return new(null);
+        if (q.Any(v => !v.IsFinite)) return null;
 
         var legs = new List<Leg>();
         double begin = 0;
@@ -33,16 +37,16 @@ public static class AxesLaw
             var change = q[k + 1] - q[k];
             double turn = angles[k + 1] - angles[k], length = (places[k + 1] - places[k]).Norm;
             var found = AxisProfiles.Fastest(new(0, 1), Limits(change, turn, length, settings, axes));
-            if (!found.Found) return new(null);
+            if (!found.Found) return null;
             legs.Add(new(change, turn, found.Profile, begin));
             if (k < corners.Length) begin += TimeAt(found.Profile, 1 - corners[k].Half / length);
         }
 
         double duration = legs.Max(l => l.Begin + l.Profile.Duration);
-        var instants = ImmutableArray.CreateBuilder<Instant>(Steps + 1);
-        for (int i = 0; i <= Steps; i++)
+        var instants = ImmutableArray.CreateBuilder<Instant>(steps + 1);
+        for (int i = 0; i <= steps; i++)
         {
-            double t = duration * i / Steps, angle = angles[0], turning = 0, turnAcceleration = 0, turnJerk = 0;
+            double t = duration * i / steps, angle = angles[0], turning = 0, turnAcceleration = 0, turnJerk = 0;
             Vec3 at = q[0], speed = Vec3.Zero, acceleration = Vec3.Zero, jerk = Vec3.Zero;
             foreach (var leg in legs)
             {
@@ -56,7 +60,7 @@ public static class AxesLaw
             }
             instants.Add(Instant.OfDrives(path.Robot, t, at, speed, acceleration, jerk, new Turn(angle, turning, turnAcceleration), turnJerk));
         }
-        return TimedMove.Of(path, instants.MoveToImmutable());
+        return instants.MoveToImmutable();
     }
 
     /// <summary>Limits of the share of a leg that is done, 1/s and so on.</summary>

@@ -49,7 +49,9 @@ public static class CycleTiming
 {
     private const int PlacesTried = 64;
 
-    public static CycleResult Solve(CycleInput input, int points = PathBound.UsualPoints)
+    /// <param name="points">Of the bound along each path.</param>
+    /// <param name="states">Without, the law from state to state is left out: nothing is judged by it.</param>
+    public static CycleResult Solve(CycleInput input, int points = PathBound.UsualPoints, bool states = true)
     {
         var plan = input.Plan;
         double waits = plan.Pick.Duration + plan.Place.Duration;
@@ -67,10 +69,10 @@ public static class CycleTiming
         BoundMove empty = PathBound.Solve(plan.Empty, input.Axes, input.Empty, place, pick, points);
         bool limited = input.Axes.All(a => double.IsFinite(a.Limits.Speed) && double.IsFinite(a.Limits.Acceleration));
         var bound = Law(TimingLaw.Bound, loaded.Move, empty.Move, waits, limited || input.Loaded is not null ? MotionReasons.NoTiming : MotionReasons.NoLimit);
-        var states = bound.Found && limited
+        var stateToState = bound.Found && limited && states
             ? Law(TimingLaw.States, StateLaw.Run(plan.Loaded, input.Axes, pick, place, SpeedAt(loaded)), StateLaw.Run(plan.Empty, input.Axes, place, pick, SpeedAt(empty)), waits, MotionReasons.NoTiming)
             : Law(TimingLaw.States, new(null), new(null), waits, limited ? MotionReasons.NoTiming : MotionReasons.NoLimit);
-        return new(input, controller, states, bound, Use(controller.Loaded, input, input.Loaded), Use(controller.Empty, input, input.Empty), loaded.HeldBack);
+        return new(input, controller, stateToState, bound, Use(controller.Loaded, input, input.Loaded), Use(controller.Empty, input, input.Empty), loaded.HeldBack);
 
         static Func<double, double> SpeedAt(BoundMove move) => s => Math.Sqrt(move.Traversal.SpeedSquaredAt(s));
     }

@@ -16,10 +16,10 @@ public static class MotionRules
     /// <summary>As <see cref="Speed"/>, for axes that turn.</summary>
     public static Rule TurnSpeed { get; } = Axis("motion.turn-speed", "The turning axes stay within their speed", "rad/s");
 
-    public static Rule Acceleration { get; } = Axis("motion.acceleration", "The axes stay within their acceleration", "m/s2");
-    public static Rule TurnAcceleration { get; } = Axis("motion.turn-acceleration", "The turning axes stay within their acceleration", "rad/s2");
-    public static Rule Jerk { get; } = Axis("motion.jerk", "The axes stay within their jerk", "m/s3");
-    public static Rule TurnJerk { get; } = Axis("motion.turn-jerk", "The turning axes stay within their jerk", "rad/s3");
+    public static Rule Acceleration { get; } = Axis("motion.acceleration", "The axes stay within their acceleration", "m/s²");
+    public static Rule TurnAcceleration { get; } = Axis("motion.turn-acceleration", "The turning axes stay within their acceleration", "rad/s²");
+    public static Rule Jerk { get; } = Axis("motion.jerk", "The axes stay within their jerk", "m/s³");
+    public static Rule TurnJerk { get; } = Axis("motion.turn-jerk", "The turning axes stay within their jerk", "rad/s³");
 
     /// <summary>Force of an axis' drive against its speed. Value: the one with the smallest margin, newtons; limit: what the motor brings at that speed.</summary>
     public static Rule Force { get; } = Axis("motion.force", "The motors bring the force that the motion asks", "N");

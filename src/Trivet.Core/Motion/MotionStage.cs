@@ -21,6 +21,9 @@ public static class MotionStage
         return plan.Done();
     }
 
+    /// <summary>Points of the bound along a path while a person edits.</summary>
+    private const int PreviewPoints = 100;
+
     private sealed class Builder(Cell cell)
     {
         private readonly List<Finding> _findings = [];
@@ -80,17 +83,14 @@ public static class MotionStage
             else if (!CycleChecks.HasObstacles(cell)) _coverage.Add(new(MotionRules.Stray, subject, MotionReasons.NothingNear));
         }
 
-        /// <summary>Timing is as quick as a sample, so preview and proof are one.</summary>
+        /// <summary>Timing is nearly as quick as a sample: preview and proof differ in how finely the bound is resolved.</summary>
         private StageTask Timing(string id, Reading reading)
         {
             CommonlyUsed(reading);
-            return new($"motion:{id}", reading.Key, Judge, _ => Judge());
+            return new($"motion:{id}", reading.Key, () => Judge(PreviewPoints), _ => Judge(PathBound.UsualPoints));
 
-            ImmutableArray<Finding> Judge()
-            {
-                var input = Read(id);
-                return [.. CycleChecks.Of(cell, CycleTiming.Solve(input with { Inputs = reading.Inputs }))];
-            }
+            ImmutableArray<Finding> Judge(int points) =>
+                [.. CycleChecks.Of(cell, CycleTiming.Solve(Read(id) with { Inputs = reading.Inputs }, points, states: false))];
         }
 
         /// <summary>What the checks of a cycle look at besides what its timing rests on.</summary>

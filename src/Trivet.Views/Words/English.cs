@@ -21,6 +21,8 @@ public static class English
             ["walls"] = "to walls",
             ["rotary"] = "rotary axis",
             ["linear"] = "linear axis",
+            ["loaded"] = "loaded move",
+            ["empty"] = "empty move",
         }.ToImmutableDictionary(),
         FieldWords = new Dictionary<string, string>
         {

@@ -43,8 +43,19 @@ public static class Sentences
         var words = (locale ?? Locale.English).Language;
         string of = Fields.Words(cell, subject.Pointer, locale);
         if (subject.Case.Length == 0) return of;
-        string part = Fields.Axis(cell, subject.Case, words);
+        string part = Part(cell, subject.Case, words);
         return Locale.Fill(words.WhatCase, ("subject", of), ("case", part));
+    }
+
+    /// <summary>A case within a subject; of a cycle's ways, which of both: "loaded move, chain a".</summary>
+    private static string Part(Cell cell, string @case, Language words)
+    {
+        foreach (string way in new[] { "loaded", "empty" })
+        {
+            if (@case == way) return words.Cases[way];
+            if (@case.StartsWith(way + " ", StringComparison.Ordinal)) return $"{words.Cases[way]}, {Fields.Axis(cell, @case[(way.Length + 1)..], words)}";
+        }
+        return cell.Stations.TryGetValue(@case, out var station) ? station.Name ?? @case : Fields.Axis(cell, @case, words);
     }
 
     public static string VerdictWord(Verdict verdict, Locale? locale = null) => (locale ?? Locale.English).Language.Verdicts[(int)verdict];
