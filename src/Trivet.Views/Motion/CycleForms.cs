@@ -1,0 +1,125 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Trivet.Motion;
+
+namespace Trivet.Views.Motion;
+
+/// <summary>
+/// Cycles as text, Markdown, CSV and JSON, and one of them over time as CSV. CSV and JSON are for programs: SI with all digits, and names that stay
+/// (docs/output-json.md); what is not finite is empty or null. The series is in millimetres and degrees where its header says so.
+/// </summary>
+public static class CycleForms
+{
+    public const string Format = "trivet-cycle";
+    public const int Version = 1;
+
+    public static string Text(CycleSheet sheet)
+    {
+        var text = new StringBuilder(sheet.Title).Append('\n');
+        foreach (var cycle in sheet.Rows.GroupBy(r => r.Cycle))
+        {
+            int what = cycle.Max(r => r.What.Length), shown = cycle.Max(r => r.Shown.Length);
+            text.Append(cycle.Key.Length > 0 ? $"\n{cycle.Key}\n" : "\n");
+            foreach (var r in cycle) text.Append(("  " + r.What.PadRight(what) + "  " + r.Shown.PadLeft(shown) + "  " + r.Known).TrimEnd()).Append('\n');
+        }
+        if (sheet.Settings.IsEmpty) return text.ToString();
+        text.Append("\nFastest settings, to be typed into the controller\n");
+        foreach (var s in sheet.Settings)
+            text.Append(CultureInfo.InvariantCulture, $"  {s.What,-28} {Number(s.Typed),10} {s.Unit,-8} {(double.IsNaN(s.Now) ? "" : $"now {Number(s.Now)}")}").Append('\n');
+        return text.Append("Try them slowly first, with nobody within reach; Trivet does not type them in.\n").ToString();
+    }
+
+    public static string Markdown(CycleSheet sheet)
+    {
+        var text = new StringBuilder($"# {sheet.Title}\n\n| cycle | what | value | known |\n| --- | --- | ---: | --- |\n");
+        foreach (var r in sheet.Rows) text.Append(CultureInfo.InvariantCulture, $"| {Cell(r.Cycle)} | {Cell(r.What)} | {r.Shown} | {Cell(r.Known)} |\n");
+        if (sheet.Settings.IsEmpty) return text.ToString();
+        text.Append("\n| setting | typed | unit | now |\n| --- | ---: | --- | ---: |\n");
+        foreach (var s in sheet.Settings) text.Append(CultureInfo.InvariantCulture, $"| {s.What} | {Number(s.Typed)} | {s.Unit} | {Number(s.Now)} |\n");
+        return text.ToString();
+
+        static string Cell(string words) => words.Replace("|", "\\|", StringComparison.Ordinal);
+    }
+
+    public static string Csv(CycleSheet sheet)
+    {
+        var text = new StringBuilder("cycle,id,value,unit\r\n");
+        foreach (var r in sheet.Rows) text.Append(CultureInfo.InvariantCulture, $"{r.Cycle},{r.Id},{Number(r.Si)},{r.Unit}\r\n");
+        foreach (var s in sheet.Settings) text.Append(CultureInfo.InvariantCulture, $",{s.Pointer},{Number(s.Typed)},{s.Unit}\r\n");
+        return text.ToString();
+    }
+
+    /// <param name="revision">Hash that names the revision of the cell.</param>
+    public static string Json(CycleSheet sheet, string revision)
+    {
+        using var buffer = new MemoryStream();
+        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        using (var json = new Utf8JsonWriter(buffer, options))
+        {
+            json.WriteStartObject();
+            json.WriteString("format", Format);
+            json.WriteNumber("version", Version);
+            json.WriteStartObject("cell");
+            json.WriteString("name", sheet.Title);
+            json.WriteString("revision", revision);
+            json.WriteEndObject();
+            json.WriteStartArray("rows");
+            foreach (var r in sheet.Rows)
+            {
+                json.WriteStartObject();
+                json.WriteString("cycle", r.Cycle);
+                json.WriteString("id", r.Id);
+                Value(json, "value", r.Si);
+                json.WriteString("unit", r.Unit);
+                json.WriteString("what", r.What);
+                json.WriteString("known", r.Known);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+            json.WriteStartArray("settings");
+            foreach (var s in sheet.Settings)
+            {
+                json.WriteStartObject();
+                json.WriteString("field", s.Pointer);
+                Value(json, "now", s.Now);
+                Value(json, "typed", s.Typed);
+                json.WriteString("unit", s.Unit);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
+
+        static void Value(Utf8JsonWriter json, string name, double value)
+        {
+            if (double.IsFinite(value)) json.WriteNumber(name, value);
+            else json.WriteNull(name);
+        }
+    }
+
+    /// <summary>One cycle over time: time, tool, and for each axis reading, speed, acceleration and force, rotor and transmission included.</summary>
+    public static string Series(CycleTrace trace, CycleInput input)
+    {
+        var columns = new List<(string Name, Func<int, double> Value)>
+        {
+            ("t[s]", i => trace.Times[i]), ("x[mm]", i => 1000 * trace.Tool_C[i].X), ("y[mm]", i => 1000 * trace.Tool_C[i].Y), ("z[mm]", i => 1000 * trace.Tool_C[i].Z),
+        };
+        for (int k = 0; k < input.Axes.Length; k++)
+        {
+            var (axis, series, force) = (input.Axes[k], trace.Series.Axes[k], trace.Force[k]);
+            var (unit, per) = axis.Turns ? ("deg", 180 / Math.PI) : ("mm", 1000.0);
+            columns.Add(($"q_{axis.Axis}[{unit}]", i => per * series.Position[i]));
+            columns.Add(($"v_{axis.Axis}[{unit}/s]", i => per * series.Speed[i]));
+            columns.Add(($"a_{axis.Axis}[{unit}/s2]", i => per * series.Acceleration[i]));
+            columns.Add(($"f_{axis.Axis}[{(axis.Turns ? "N m" : "N")}]", i => force[i]));
+        }
+        var text = new StringBuilder().AppendJoin(',', columns.Select(c => c.Name)).Append("\r\n");
+        for (int i = 0; i < trace.Times.Length; i++) text.AppendJoin(',', columns.Select(c => Number(c.Value(i)))).Append("\r\n");
+        return text.ToString();
+    }
+
+    private static string Number(double value) => double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "";
+}
