@@ -1,9 +1,17 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
+using Trivet.Assessment;
+using Trivet.Cells;
+using Trivet.Files;
+using Trivet.Findings;
+using Trivet.Motion;
+using Trivet.Views.Motion;
+using Trivet.Views.Words;
 
 namespace Trivet.Cli;
 
-/// <summary><c>trivet cycle</c>: how long motions take, row by row of a table, so that another program can check every number.</summary>
+/// <summary><c>trivet cycle</c>: how long motions take: the cycles of a cell, or row by row of a table, so that another program can check every number.</summary>
 internal static class CycleCommand
 {
     public static Command Create()
@@ -20,28 +28,94 @@ internal static class CycleCommand
                 + "m1,c1,g1,fmax1,… for a force m·s̈ + c·ṡ² + g of at most fmax, with fall1,… for what fmax loses with speed. SI, no units in the head.",
             HelpName = "FILE.csv",
         };
-        var outOption = Options.Out("Write the table to this file instead of standard output.");
+        var cell = Options.Cell();
+        cell.Arity = ArgumentArity.ZeroOrOne;
+        var cellId = Options.CellId();
+        var format = Options.Format();
+        var cycle = new Option<string?>("--cycle") { Description = "Id of the cycle; all of them where not given.", HelpName = "ID" };
+        var fastest = new Option<bool>("--fastest")
+        {
+            Description = "Also look for the fastest settings of the controller's law that hold every limit with its reserve, as they are typed into the controller.",
+        };
+        var outOption = Options.Out("A table is written to this file instead of standard output; of a cell, one cycle over time under the controller's law.");
         var command = new TaughtCommand(
             "cycle",
             """
-            How long motions take. --moves: the shortest time in which all axes of a row can begin and end together, limits of velocity,
+            How long motions take. Of a cell: its cycles under three laws, as the controller does it, from state to state, and the bound
+            that no law can beat; ends with 1 when a finding about its motion falls short or is open. --moves: the shortest time in which all axes of a row can begin and end together, limits of velocity,
             acceleration and jerk kept; the rows come back with a column duration, empty where there is none. --path: the shortest time
             along a path from rest to rest; the table comes back with the time t and the speed sdot at each point and what holds it back
             from there on. Ends with 1 when a row has no move or the path can not be run through; standard error says why.
             """,
+            new Example("cycle samples/jar-lids.json", "The cycles of the sample cell."),
+            new Example("cycle samples/jar-lids.json --fastest", "With the settings to type into the controller."),
+            new Example("cycle samples/jar-lids.json --cycle to-left --out to-left.csv", "One cycle over time: t[s],x[mm],…,q_a[mm],…,f_a[N]."),
             new Example("cycle --moves moves.csv", "A duration for each row."),
             new Example("cycle --moves moves.csv --out durations.csv", "Into a file."),
             new Example("cycle --path gate.csv", "The fastest run along the points of a path."))
         {
-            moves, path, outOption,
+            cell, cellId, cycle, fastest, format, moves, path, outOption,
         };
         command.Validators.Add(result =>
         {
-            if (new[] { moves, path }.Count(o => result.GetValue(o) is not null) != 1) result.AddError("Give one of --moves FILE.csv and --path FILE.csv.");
+            int given = new[] { moves, path }.Count(o => result.GetValue(o) is not null) + (result.GetValue(cell) is null ? 0 : 1);
+            if (given != 1) result.AddError("Give a cell, or one of --moves FILE.csv and --path FILE.csv.");
         });
-        command.SetAction((parsed, stop) => Task.FromResult(
-            parsed.GetValue(moves) is { } file ? Table(parsed, outOption, file, MoveTable.Run, stop) : Table(parsed, outOption, parsed.GetValue(path)!, PathTable.Run, stop)));
+        command.SetAction(async (parsed, stop) => parsed.GetValue(cell) is { } of
+            ? await OfCellAsync(parsed, of, parsed.GetValue(cellId), parsed.GetValue(cycle), parsed.GetValue(fastest), parsed.GetValue(format), outOption, stop)
+            : parsed.GetValue(moves) is { } file ? Table(parsed, outOption, file, MoveTable.Run, stop) : Table(parsed, outOption, parsed.GetValue(path)!, PathTable.Run, stop));
         return command;
+    }
+
+    private static async Task<int> OfCellAsync(
+        ParseResult parsed, string path, string? cellId, string? only, bool fastest, OutputFormat format, Option<string?> outOption, CancellationToken stop)
+    {
+        var error = parsed.InvocationConfiguration.Error;
+        if (await CellInput.ReadOneAsync(parsed, path, cellId, stop) is not { } input) return ExitCode.Refused;
+        var cycles = input.Cell.Motion.Cycles;
+        string[] ids = [.. cycles.InOrder().Select(c => c.Key).Where(id => only is null || id == only)];
+        if (ids.Length == 0)
+        {
+            error.WriteLine(cycles.IsEmpty ? $"trivet: {input.Name} describes no cycle: state one in /motion/cycles."
+                : $"trivet: {input.Name} has no cycle {only}. It has {string.Join(", ", cycles.InOrder().Select(c => c.Key))}.");
+            return ExitCode.Refused;
+        }
+
+        var inputs = ids.Select(id => CycleInput.Read(input.Cell, id, new()).Input).ToArray();
+        if (parsed.GetValue(outOption) is not null)
+        {
+            if (ids.Length != 1) error.WriteLine($"trivet: --out takes one cycle over time. Name it with --cycle: {string.Join(", ", ids)}.");
+            else if (inputs[0] is { } one && CycleTrace.Of(CycleTiming.Solve(one), TimingLaw.Controller) is { } trace)
+                return Options.Write(parsed, outOption, to => to.Text.Write(CycleForms.Series(trace, one)));
+            else error.WriteLine($"trivet: cycle {ids[0]} has no motion. `trivet check {input.Name}` says why.");
+            return ExitCode.Refused;
+        }
+
+        ImmutableArray<Finding> findings;
+        CycleSheet sheet;
+        using (var progress = ProgressLine.For(parsed, "Judging motion"))
+        {
+            findings = [.. Assess.Prove(input.Cell, progress, stop).Ledger.Findings.Where(f => f.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal))];
+            ImmutableArray<CycleResult> results = [.. inputs.OfType<CycleInput>().Select(i => CycleTiming.Solve(i))];
+            sheet = CycleSheet.Of(input.Cell, results, fastest ? FastestSettings.Find(input.Cell, stop) : null);
+        }
+
+        stop.ThrowIfCancellationRequested();
+        var output = parsed.InvocationConfiguration.Output;
+        output.Write(format switch
+        {
+            OutputFormat.Json => CycleForms.Json(sheet, CellFile.Hash(input.Cell)),
+            OutputFormat.Csv => CycleForms.Csv(sheet),
+            OutputFormat.Markdown => CycleForms.Markdown(sheet),
+            _ => CycleForms.Text(sheet),
+        });
+        var wanting = findings.Where(f => f.Verdict is Verdict.FallsShort or Verdict.Open).ToArray();
+        if (format == OutputFormat.Text)
+        {
+            foreach (var finding in wanting) output.WriteLine(Sentences.Of(finding, input.Cell));
+        }
+
+        return wanting.Length == 0 ? ExitCode.AllHold : ExitCode.NotAllHold;
     }
 
     /// <summary>What turns one table into another: exit code 0, 1 where a row has no answer, 2 where the table was refused.</summary>

@@ -7,9 +7,9 @@ namespace Trivet.Motion;
 /// <summary>Holds a cycle's timing against its limits.</summary>
 internal static class CycleChecks
 {
-    /// <summary>Share of the controller's time that the bound may save (common practice, no source: beyond half of it, other settings or another law
-    /// are worth more than a stronger drive).</summary>
-    private const double LargestGap = 0.5;
+    /// <summary>Share of the controller's time that the bound may save (common practice, no source: where the controller takes three times the
+    /// bound, other settings, larger blends or another law are worth more than a stronger drive).</summary>
+    private const double LargestGap = 2.0 / 3;
 
     /// <summary>Standard uncertainty of dwell and settling as fractions of themselves, until they are measured (common practice, no source).</summary>
     private const double WaitUncertainty = 0.1;

@@ -32,7 +32,7 @@ public static class MotionRules
 
     /// <summary>How much sooner both moves could be done than the controller does them. Value: the share of its time that the bound saves.</summary>
     public static Rule Law { get; } = new(
-        "motion.law", "The controller's law is not far from what is possible", Trade.Motion, "1", Sense.AtMost, 0.1, Derived("motion.law"));
+        "motion.law", "The controller's law is not far from what is possible", Trade.Motion, "1", Sense.AtMost, 0.05, Derived("motion.law"));
 
     /// <summary>How far a law that moves the axes by themselves takes the tool off the planned path, metres.</summary>
     public static Rule Stray { get; } = new(

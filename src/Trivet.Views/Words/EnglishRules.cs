@@ -242,7 +242,7 @@ internal static class EnglishRules
         ["motion.law"] = new("time the controller's law gives away",
             "How far the settings are from what the machine could do: much to be won by settings, or by another law, means that a stronger drive is not the remedy yet.",
             "The bound is the shortest time in which both paths can be run under the axes' speeds and accelerations, the motors' force against speed and the rods' force; jerk is free. The value is the share of the controller's moving time that the bound saves. Waits are not in it.",
-            "half of the time; common practice, no source"),
+            "two thirds of the time: the controller then takes three times the bound; common practice, no source"),
         ["motion.stray"] = new("distance from the planned path",
             "A controller that moves the axes by themselves takes the tool neither straight nor round the planned corners. As long as it strays by less than the clearance that is kept along the planned path, nothing is touched.",
             "The largest distance of the tool centre point from the planned path over both moves, at closely spaced instants.",
