@@ -91,6 +91,18 @@ public sealed class MotionPanelTests : BunitContext, IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_fastest_settings_are_taken_over_as_one_edit()
+    {
+        var cell = Sample("jar-lids");
+        var panel = await PanelAsync(cell with { Motion = cell.Motion with { Settings = cell.Motion.Settings with { PathSpeed = 0.5 } } });
+        panel.Find("[data-fastest=look]").Click();
+        panel.WaitForElement("[data-fastest=apply]", TimeSpan.FromMinutes(3)).Click();
+        panel.WaitForAssertion(() => Assert.True(_session!.Draft.CanUndo), TimeSpan.FromMinutes(1));
+        Assert.True(_session!.Cell.Motion.Settings.PathSpeed > 0.5);
+        Assert.Single(_session.Draft.Edits);
+    }
+
+    [Fact]
     public async Task A_point_of_a_curve_and_a_waypoint_can_be_added_in_the_form()
     {
         await OpenAsync(Sample("jar-lids"));
