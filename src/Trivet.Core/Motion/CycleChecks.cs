@@ -60,8 +60,16 @@ internal static class CycleChecks
             yield return new Judged(MotionRules.Of(use.Kind, turns), new(at, use.Axis), input.Inputs, use.Value, Limit.AtMost(use.Limit, SourceOf(use)), Assurance.Sampled)
             {
                 Worst = new(path.ToolOf(p, turn), input.Axes.Any(a => a.Axis == AxisCapacity.Rotary) ? turn : double.NaN, p, path.LinearAxisAt),
+                WorstTime = Began(result, ReferenceEquals(path, input.Plan.Loaded)) + use.At.T,
             };
         }
+    }
+
+    /// <summary>When a move begins, from the start of the cycle, seconds.</summary>
+    private static double Began(CycleResult result, bool loaded)
+    {
+        var plan = result.Input.Plan;
+        return loaded ? plan.Pick.Duration : plan.Pick.Duration + result.Controller.Loaded.Duration + plan.Place.Duration;
     }
 
     private static Source SourceOf(LimitUse use) => new(SourceKind.Cell, use.Kind switch

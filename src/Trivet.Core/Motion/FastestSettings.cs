@@ -98,11 +98,12 @@ public static class FastestSettings
         ImmutableArray<CycleInput> set = [.. inputs.Select(i => WithBlend(cell, i, found.Blend))];
         for (double slower = 1; slower < 2; slower += 0.02)
         {
-            var typed = found with
+            var typed = AsTyped(found with
             {
-                Speed = Typed(found.Speed / slower), Acceleration = Typed(found.Acceleration / (slower * slower)),
-                Jerk = Typed(found.Jerk / (slower * slower * slower)),
-            };
+                Speed = found.Speed / slower,
+                Acceleration = found.Acceleration / (slower * slower),
+                Jerk = found.Jerk / (slower * slower * slower),
+            });
             if (!Holds(typed)) continue;
             for (int round = 0; round < MostRaises; round++)
             {
@@ -135,6 +136,10 @@ public static class FastestSettings
         static CycleInput With(CycleInput input, ControllerSettings settings) => input with { Settings = settings with { Blend = input.Settings.Blend } };
     }
 
+    /// <summary>Speed, acceleration and jerk rounded down to what a person would type.</summary>
+    public static ControllerSettings AsTyped(ControllerSettings settings) =>
+        settings with { Speed = Typed(settings.Speed), Acceleration = Typed(settings.Acceleration), Jerk = Typed(settings.Jerk) };
+
     /// <summary>Steps that a person would type: two figures, halves of the second below 3.</summary>
     private static double Step(double value)
     {
@@ -143,7 +148,7 @@ public static class FastestSettings
     }
 
     /// <summary>Down to a step.</summary>
-    internal static double Typed(double value) => double.IsFinite(value) && value > 0 ? Multiple(Math.Floor(value / Step(value) + 1e-9), Step(value)) : value;
+    private static double Typed(double value) => double.IsFinite(value) && value > 0 ? Multiple(Math.Floor(value / Step(value) + 1e-9), Step(value)) : value;
 
     private static double Next(double value) => double.IsFinite(value) ? Multiple(Math.Round(value / Step(value)) + 1, Step(value)) : value;
 
