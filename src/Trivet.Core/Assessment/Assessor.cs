@@ -12,7 +12,7 @@ namespace Trivet.Assessment;
 /// Assesses one cell as it is edited. Each task's findings are remembered under the values of the fields it used, so that an edit
 /// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it returns depends on the cell alone.
 /// <para>
-/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion, cycle by cycle. The tasks of reach run side by
+/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion and drives, cycle by cycle. The tasks of reach run side by
 /// side; their findings are gathered in the order of the plan, so the number of threads changes nothing.
 /// </para>
 /// </summary>
@@ -83,7 +83,7 @@ public sealed class Assessor
         return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
     }
 
-    private static StagePlan PlanOf(Cell cell) => OfReach(cell) + MotionStage.Of(cell);
+    private static StagePlan PlanOf(Cell cell) => OfReach(cell) + MotionStage.Of(cell) + DriveStage.Of(cell);
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);
 
