@@ -77,6 +77,13 @@ public static class CycleTiming
         static Func<double, double> SpeedAt(BoundMove move) => s => Math.Sqrt(move.Traversal.SpeedSquaredAt(s));
     }
 
+    /// <summary>The cycle under the controller's law, the other two left out: for those who need no more than what will happen.</summary>
+    public static CycleResult ByController(CycleInput input)
+    {
+        var none = new LawResult(TimingLaw.Bound, new(null), new(null), 0, null);
+        return new(input, Controller(input, input.Plan.Pick.Duration + input.Plan.Place.Duration), none, none, [], [], []);
+    }
+
     /// <summary>The controller's law alone.</summary>
     public static LawResult Controller(CycleInput input, double waits)
     {

@@ -53,11 +53,6 @@ public static class DriveStage
     }
 
     /// <summary>A cycle over time under the controller's law; null where it has no motion, which motion itself tells.</summary>
-    private static CycleSeries? SeriesOf(Cell cell, string id)
-    {
-        if (CycleInput.Read(cell, id, new()).Input is not { } input) return null;
-        var none = new LawResult(TimingLaw.Bound, new(null), new(null), 0, null);
-        var controller = CycleTiming.Controller(input, input.Plan.Pick.Duration + input.Plan.Place.Duration);
-        return CycleTrace.Of(new(input, controller, none, none, [], [], []), TimingLaw.Controller)?.Series;
-    }
+    private static CycleSeries? SeriesOf(Cell cell, string id) =>
+        CycleInput.Read(cell, id, new()).Input is { } input ? CycleTrace.Of(CycleTiming.ByController(input), TimingLaw.Controller)?.Series : null;
 }

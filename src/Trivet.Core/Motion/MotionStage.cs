@@ -127,13 +127,7 @@ public static class MotionStage
             _tasks.Add(new("motion.rates", reading.Key, Judge, _ => Judge()));
 
             ImmutableArray<Finding> Judge() =>
-                [.. CycleChecks.Rates(cell, [.. ids.Select(id => Timed(Read(id)))], reading)];
-
-            static CycleResult Timed(CycleInput input)
-            {
-                var none = new LawResult(TimingLaw.Bound, new(null), new(null), 0, null);
-                return new(input, CycleTiming.Controller(input, input.Plan.Pick.Duration + input.Plan.Place.Duration), none, none, [], [], []);
-            }
+                [.. CycleChecks.Rates(cell, [.. ids.Select(id => CycleTiming.ByController(Read(id)))], reading)];
         }
 
         private void Ask(ReachCheck check, string id, bool loaded)
