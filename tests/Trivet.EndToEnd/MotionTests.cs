@@ -102,6 +102,7 @@ public sealed class MotionTests(Chromium chromium, ITestOutputHelper output) : I
         await page.Locator("[data-motion='time']").FillAsync("380");
         await sheet.ShotAsync($"motion-{name}");
         Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= innerWidth"), "the page scrolls sideways");
+        if (width >= 1000) Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollHeight <= innerHeight"), "the sheet scrolls out of the window");
         foreach (string part in new[] { ".over-time", ".cloud", ".ledger" })
         {
             if (await page.Locator(part).CountAsync() == 0) continue;
