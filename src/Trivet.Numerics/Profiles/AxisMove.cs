@@ -17,7 +17,7 @@ public readonly record struct AxisMove(double From, double To, double StartVeloc
 public readonly record struct AxisLimits(double Velocity, double Acceleration, double Jerk = double.PositiveInfinity);
 
 /// <summary>What a coordinate does at one moment.</summary>
-public readonly record struct MotionState(double Position, double Velocity, double Acceleration, double Jerk);
+public readonly record struct AxisState(double Position, double Velocity, double Acceleration, double Jerk);
 
 /// <summary>Why there is no profile.</summary>
 public enum ProfileProblem

@@ -48,10 +48,10 @@ public struct Profile
     public readonly ReadOnlySpan<Phase> Phases => ((ReadOnlySpan<Phase>)_phases)[.._count];
 
     /// <summary>State at a time from the start, seconds. Before the start it is the state at the start, after the end that at the end.</summary>
-    public readonly MotionState At(double time)
+    public readonly AxisState At(double time)
     {
         double p = StartPosition, v = StartVelocity, left = Math.Max(time, 0);
-        MotionState state = new(p, v, 0, 0);
+        AxisState state = new(p, v, 0, 0);
         foreach (var phase in Phases)
         {
             double t = Math.Min(left, phase.Duration);

@@ -37,7 +37,7 @@ public static class RestLaws
 
     /// <summary>State at a time from the start, seconds, of a move that begins at zero; held at the ends beyond them.</summary>
     /// <param name="duration">Seconds, above zero.</param>
-    public static MotionState At(RestLaw law, double distance, double duration, double time)
+    public static AxisState At(RestLaw law, double distance, double duration, double time)
     {
         double x = Math.Clamp(time / duration, 0, 1), y = 1 - x, w = x * y, turn = y - x;
         var (sin, cos) = Math.SinCos(Math.Tau * x);

@@ -89,7 +89,7 @@ public sealed class ProfilePropertiesTests
         {
             // Inside a phase a central difference of a cubic is off by its third derivative alone.
             double t = end + phase.Duration / 2, h = phase.Duration / 4;
-            MotionState a = profile.At(t - h), b = profile.At(t), d = profile.At(t + h);
+            AxisState a = profile.At(t - h), b = profile.At(t), d = profile.At(t + h);
             Assert.Equal(b.Velocity + b.Jerk * h * h / 6, (d.Position - a.Position) / (2 * h), 1e-6);
             Assert.Equal(b.Acceleration, (d.Velocity - a.Velocity) / (2 * h), 1e-5 * c.Limits.Acceleration);
             end += phase.Duration;

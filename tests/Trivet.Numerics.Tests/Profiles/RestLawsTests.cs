@@ -33,7 +33,7 @@ public sealed class RestLawsTests
     {
         var (law, t) = (Laws[c.Item1], c.Item2);
         const double H = 1e-4;
-        MotionState a = RestLaws.At(law, 0.3, 1, t - H), b = RestLaws.At(law, 0.3, 1, t), d = RestLaws.At(law, 0.3, 1, t + H);
+        AxisState a = RestLaws.At(law, 0.3, 1, t - H), b = RestLaws.At(law, 0.3, 1, t), d = RestLaws.At(law, 0.3, 1, t + H);
         Assert.Equal(b.Velocity, (d.Position - a.Position) / (2 * H), 1e-6);
         Assert.Equal(b.Acceleration, (d.Velocity - a.Velocity) / (2 * H), 1e-5);
         Assert.Equal(b.Jerk, (d.Acceleration - a.Acceleration) / (2 * H), 1e-4);
