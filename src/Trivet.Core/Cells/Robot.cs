@@ -128,7 +128,7 @@ public sealed record ChainDescription : IOrdered
     public double? HoldingForce { get; init; }
     /// <summary>Largest pull or push one rod may carry, newtons.</summary>
     public double? RodForceLimit { get; init; }
-    /// <summary>Force of the spring that keeps the ball joints of one rod closed, newtons; none where not stated.</summary>
+    /// <summary>Force along one rod that keeps its ball joints closed, newtons: of its spring, or what a socket bears that holds its ball.</summary>
     public double? JointPreload { get; init; }
 }
 

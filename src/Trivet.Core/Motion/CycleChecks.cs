@@ -26,6 +26,7 @@ internal static class CycleChecks
         else
         {
             foreach (var finding in Uses(result)) yield return finding;
+            foreach (var finding in PreloadChecks.Of(cell, result)) yield return finding;
             if (result.Bound.Why is { } none && none != MotionReasons.NoLimit) yield return new Unjudged(MotionRules.Law, new(at), input.Inputs, OpenReason.Failed, [], none);
             else if (result.Bound.Found)
                 yield return new Judged(MotionRules.Law, new(at), input.Inputs, Math.Max(0, result.Gap),

@@ -72,7 +72,7 @@ internal static class RobotFields
         .Quantity("rodForceLimit", Dimension.Force, c => c.RodForceLimit, (c, v) => c with { RodForceLimit = v },
             "Largest pull or push one rod may carry.", Depth.Build)
         .Quantity("jointPreload", Dimension.Force, c => c.JointPreload, (c, v) => c with { JointPreload = v },
-            "Force of the spring that keeps the ball joints of one rod closed.")
+            "Force along one rod that keeps its ball joints closed: of its spring, or the pull that a socket bears which holds its ball.")
         .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
         .Done();
 

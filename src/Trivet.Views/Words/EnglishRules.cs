@@ -239,6 +239,12 @@ internal static class EnglishRules
             "A rod that is pulled too hard opens its ball joints or breaks at its ends; one that is pushed too hard buckles.",
             "The axial force at both ends of both rods of each chain, from the balance of forces and moments of the platform with all it carries. " + LawNote,
             "rod force limit; the cell description"),
+        ["motion.joint-preload"] = new("pull on the ball joints",
+            "The rods of a delta hang between ball seats that can push a ball and not pull it; springs keep them closed. A joint whose rod is pulled harder than its spring opens: first the platform turns and rattles, then the rod flies off. "
+            + "**Keep faces away from rods under preload, and wear eye protection when one is taken off or put on.**",
+            "The value is the largest tension at either end of either rod of the chain, over both moves under the controller's law, loaded and empty, from the balance of forces and moments of the platform with all it carries. The preload is counted along the rod and must be the larger. Forces across the rod are carried by the seats. "
+            + "A rod that is never pulled needs no spring; one that is, and whose preload is not stated, is open. For a joint whose socket holds its ball, state the pull that the socket bears. " + LawNote,
+            "preload of the joint; the cell description"),
         ["motion.law"] = new("time the controller's law gives away",
             "How far the settings are from what the machine could do: much to be won by settings, or by another law, means that a stronger drive is not the remedy yet.",
             "The bound is the shortest time in which both paths can be run under the axes' speeds and accelerations, the motors' force against speed and the rods' force; jerk is free. The value is the share of the controller's moving time that the bound saves. Waits are not in it.",
