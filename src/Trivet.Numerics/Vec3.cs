@@ -20,6 +20,12 @@ public readonly record struct Vec3(double X, double Y, double Z)
     public static Vec3 operator *(Vec3 a, double s) => s * a;
     public static Vec3 operator /(Vec3 a, double s) => new(a.X / s, a.Y / s, a.Z / s);
 
+    /// <summary>Component by component; not a number where either is.</summary>
+    public static Vec3 Min(Vec3 a, Vec3 b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
+
+    /// <summary>Component by component; not a number where either is.</summary>
+    public static Vec3 Max(Vec3 a, Vec3 b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
+
     public double Dot(Vec3 b) => X * b.X + Y * b.Y + Z * b.Z;
     public Vec3 Cross(Vec3 b) => new(Y * b.Z - Z * b.Y, Z * b.X - X * b.Z, X * b.Y - Y * b.X);
 

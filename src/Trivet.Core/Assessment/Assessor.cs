@@ -83,7 +83,12 @@ public sealed class Assessor
         return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
     }
 
-    private static StagePlan PlanOf(Cell cell) => OfReach(cell) + MotionStage.Of(cell) + DriveStage.Of(cell);
+    private static StagePlan PlanOf(Cell cell)
+    {
+        // Each cycle is read and timed once, for all trades that take its motion.
+        var cycles = TimedCycle.Of(cell);
+        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles);
+    }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);
 

@@ -8,8 +8,13 @@ namespace Trivet.Findings;
 /// </summary>
 public sealed class Reading
 {
-    private readonly SortedDictionary<string, object?> _used = new(StringComparer.Ordinal);
-    private readonly SortedSet<string> _missing = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, object?> _used;
+    private readonly SortedSet<string> _missing;
+
+    public Reading() => (_used, _missing) = (new(StringComparer.Ordinal), new(StringComparer.Ordinal));
+
+    /// <summary>Begins where another stands now; what either reads from here on is its own.</summary>
+    public Reading(Reading other) => (_used, _missing) = (new(other._used, StringComparer.Ordinal), new(other._missing, StringComparer.Ordinal));
 
     /// <summary>Takes a value the discipline cannot do without. Absent: not a number, and the pointer is listed as missing.</summary>
     public double Need(double? value, string pointer)

@@ -19,9 +19,11 @@ public sealed record CycleInput(
     /// <summary>What became of reading it.</summary>
     public readonly record struct Outcome(CycleInput? Input, ImmutableArray<Contradiction> Contradictions, Reason? NotJudged);
 
-    public static Outcome Read(Cell cell, string id, Reading reading)
+    public static Outcome Read(Cell cell, string id, Reading reading) => Read(cell, id, reading, CycleInputs.Read(cell, id, reading));
+
+    /// <param name="read">The geometry, as it was read into the same reading.</param>
+    internal static Outcome Read(Cell cell, string id, Reading reading, CycleRead read)
     {
-        var read = CycleInputs.Read(cell, id, reading);
         var wrong = ImmutableArray.CreateBuilder<Contradiction>();
         wrong.AddRange(read.Contradictions);
         var settings = ControllerSettings.Read(cell, id, reading, wrong);

@@ -51,20 +51,22 @@ public static class CycleTiming
 
     /// <param name="points">Of the bound along each path.</param>
     /// <param name="states">Without, the law from state to state is left out: nothing is judged by it.</param>
-    public static CycleResult Solve(CycleInput input, int points = PathBound.UsualPoints, bool states = true)
+    public static CycleResult Solve(CycleInput input, int points = PathBound.UsualPoints, bool states = true) =>
+        Solve(ByController(input), points, states);
+
+    /// <summary>The other laws added to the controller's.</summary>
+    public static CycleResult Solve(CycleResult byController, int points, bool states)
     {
-        var plan = input.Plan;
+        var (input, plan, controller) = (byController.Input, byController.Input.Plan, byController.Controller);
         double waits = plan.Pick.Duration + plan.Place.Duration;
         if (!Reached(plan.Loaded) || !Reached(plan.Empty))
         {
-            var none = new TimedMove(null);
-            return new(input, No(TimingLaw.Controller), No(TimingLaw.States), No(TimingLaw.Bound), [], [], []);
+            return new(input, controller, No(TimingLaw.States), No(TimingLaw.Bound), [], [], []);
 
-            LawResult No(TimingLaw law) => new(law, none, none, waits, MotionReasons.PathNotReached);
+            LawResult No(TimingLaw law) => NotReached(law, waits);
         }
 
         double pick = plan.Pick.Velocity_C.Norm, place = plan.Place.Velocity_C.Norm;
-        var controller = Controller(input, waits);
         BoundMove loaded = PathBound.Solve(plan.Loaded, input.Axes, input.Loaded, pick, place, points);
         BoundMove empty = PathBound.Solve(plan.Empty, input.Axes, input.Empty, place, pick, points);
         bool limited = input.Axes.All(a => double.IsFinite(a.Limits.Speed) && double.IsFinite(a.Limits.Acceleration));
@@ -81,8 +83,12 @@ public static class CycleTiming
     public static CycleResult ByController(CycleInput input)
     {
         var none = new LawResult(TimingLaw.Bound, new(null), new(null), 0, null);
-        return new(input, Controller(input, input.Plan.Pick.Duration + input.Plan.Place.Duration), none, none, [], [], []);
+        double waits = input.Plan.Pick.Duration + input.Plan.Place.Duration;
+        var controller = Reached(input.Plan.Loaded) && Reached(input.Plan.Empty) ? Controller(input, waits) : NotReached(TimingLaw.Controller, waits);
+        return new(input, controller, none, none, [], [], []);
     }
+
+    private static LawResult NotReached(TimingLaw law, double waits) => new(law, new(null), new(null), waits, MotionReasons.PathNotReached);
 
     /// <summary>The controller's law alone.</summary>
     public static LawResult Controller(CycleInput input, double waits)

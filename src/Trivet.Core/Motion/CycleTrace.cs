@@ -28,12 +28,16 @@ public enum CyclePart
 /// <param name="Force">For each axis, N or N·m at the drive coordinate, rotor and transmission included; not numbers where masses are not described.</param>
 /// <param name="Power">Mechanical power of all axes together, watts; negative where the motion drives them. Not numbers where masses are not described.</param>
 /// <param name="Series">The same for the drives: position, speed, acceleration and the load's force of each axis.</param>
-/// <param name="Reaction">Of the robot on its mount; null where masses are not described.</param>
 public sealed record CycleTrace(
     TimingLaw Law, ImmutableArray<double> Times, ImmutableArray<double> Begins, ImmutableArray<double> S, ImmutableArray<Vec3> Tool_C,
     ImmutableArray<double> ToolSpeed, ImmutableArray<double> ToolAcceleration, ImmutableArray<double> Angle, ImmutableArray<ImmutableArray<double>> Jerk,
-    ImmutableArray<ImmutableArray<double>> Force, ImmutableArray<double> Power, CycleSeries Series, ReactionSeries? Reaction)
+    ImmutableArray<ImmutableArray<double>> Force, ImmutableArray<double> Power, CycleSeries Series)
 {
+    /// <summary>Of the robot on its mount, worked out when first asked for; null where masses are not described.</summary>
+    public ReactionSeries? Reaction => WhenAsked.Value;
+
+    private Lazy<ReactionSeries?> WhenAsked { get; init; } = new((ReactionSeries?)null);
+
     public double Duration => Times[^1];
 
     /// <summary>Null where the law has no motion.</summary>
@@ -68,7 +72,8 @@ public sealed record CycleTrace(
             [.. all.Select(i => ToolVelocity(plan.Loaded.Tcp, i.State).Norm)], [.. all.Select(i => i.State.A.Norm)], [.. all.Select(i => i.State.Turn.Angle)],
             [.. input.Axes.Select((axis, i) => Column(all, k => axis.Axis == AxisCapacity.Rotary ? all[k].TurnJerk : all[k].Jerk[i]))], force,
             Column(all, k => Enumerable.Range(0, axes.Length).Sum(i => force[i][k] * axes[i].Speed[k])),
-            new(plan.Id, times, axes, places, input.Inputs), Reaction());
+            new(plan.Id, times, axes, places, input.Inputs))
+        { WhenAsked = new(ReactionOnMount) };
 
         int Wait(Contact contact, PlatformPath path)
         {
@@ -91,7 +96,7 @@ public sealed record CycleTrace(
             began += move.Duration;
         }
 
-        ReactionSeries? Reaction()
+        ReactionSeries? ReactionOnMount()
         {
             if (input.Loaded is not { } with || input.Empty is not { } without) return null;
             var loads = all.Select((instant, i) => Loads.Of(i >= carryFrom && i < carryTo ? with : without, instant.State)).ToArray();

@@ -11,7 +11,7 @@ namespace Trivet.Motion;
 /// </summary>
 public static class DriveStage
 {
-    public static StagePlan Of(Cell cell)
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles)
     {
         var drives = DriveCase.Of(cell);
         if (cell.Motion.Cycles.IsEmpty)
@@ -24,35 +24,28 @@ public static class DriveStage
 
         var coverage = drives.Coverage.ToBuilder();
         var tasks = ImmutableArray.CreateBuilder<StageTask>();
-        foreach (var (id, _) in cell.Motion.Cycles.InOrder())
+        foreach (var cycle in cycles)
         {
-            var reading = new Reading();
-            var input = CycleInput.Read(cell, id, reading).Input;
-            if (input?.Loaded is null)
+            if (cycle.Input?.Loaded is null)
             {
-                bool early = input is not null && (cell.Depth ?? Depth.Quote) < Depth.Build;
+                bool early = cycle.Input is not null && (cell.Depth ?? Depth.Quote) < Depth.Build;
                 coverage.Add(new(
-                    DriveRules.Torque, new(CyclePlan.Pointer(id)), early ? CommonReasons.NotAskedYet : DriveReasons.WaitsFor.Naming(CyclePlan.Pointer(id))));
+                    DriveRules.Torque, new(CyclePlan.Pointer(cycle.Id)), early ? CommonReasons.NotAskedYet : DriveReasons.WaitsFor.Naming(CyclePlan.Pointer(cycle.Id))));
                 continue;
             }
 
+            var reading = cycle.Reading();
             foreach (var (pointer, value) in drives.Used) reading.Used(pointer, value);
-            tasks.Add(new($"drives:{id}", reading.Key, () => Judge(cell, id), _ => Judge(cell, id)));
+            tasks.Add(new($"drives:{cycle.Id}", reading.Key, () => Judge(drives, cycle), _ => [.. Judge(drives, cycle).Select(f => Advised(cell, cycle, f))]));
         }
 
         return new(drives.Findings, coverage.ToImmutable(), tasks.ToImmutable());
     }
 
-    /// <summary>A cycle's findings, those that fall short with advice. As quick as a sample, so preview and proof are one.</summary>
-    private static ImmutableArray<Finding> Judge(Cell cell, string id)
-    {
-        if (SeriesOf(cell, id) is not { } series) return [];
-        var drives = DriveCase.Of(cell);
-        return [.. DriveChecks.Judge(drives, series).Findings.Select(f =>
-            f.Verdict == Verdict.FallsShort ? f with { Advice = DriveAdvice.For(cell, [series], f) } : f)];
-    }
+    private static ImmutableArray<Finding> Judge(DriveCase drives, TimedCycle cycle) =>
+        cycle.Trace is { } trace ? DriveChecks.Judge(drives, trace.Series).Findings : [];
 
-    /// <summary>A cycle over time under the controller's law; null where it has no motion, which motion itself tells.</summary>
-    private static CycleSeries? SeriesOf(Cell cell, string id) =>
-        CycleInput.Read(cell, id, new()).Input is { } input ? CycleTrace.Of(CycleTiming.ByController(input), TimingLaw.Controller)?.Series : null;
+    /// <summary>What falls short gets its advice with the proof: each change is tried on the drives, which takes longer than an edit may.</summary>
+    private static Finding Advised(Cell cell, TimedCycle cycle, Finding finding) =>
+        finding.Verdict == Verdict.FallsShort ? finding with { Advice = DriveAdvice.For(cell, [cycle.Trace!.Series], finding) } : finding;
 }

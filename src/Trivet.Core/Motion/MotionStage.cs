@@ -12,12 +12,12 @@ namespace Trivet.Motion;
 /// </summary>
 public static class MotionStage
 {
-    public static StagePlan Of(Cell cell)
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles)
     {
         var plan = new Builder(cell);
-        if (cell.Motion.Cycles.IsEmpty) return new([], [new(MotionRules.Described, new("/motion"), MotionReasons.NoCycles)], []);
-        foreach (var (id, _) in cell.Motion.Cycles.InOrder()) plan.Cycle(id);
-        plan.Rates();
+        if (cycles.IsEmpty) return new([], [new(MotionRules.Described, new("/motion"), MotionReasons.NoCycles)], []);
+        foreach (var cycle in cycles) plan.Cycle(cycle);
+        plan.Rates(cycles);
         return plan.Done();
     }
 
@@ -32,23 +32,21 @@ public static class MotionStage
 
         public StagePlan Done() => new([.. _findings], [.. _coverage], [.. _tasks]);
 
-        public void Cycle(string id)
+        public void Cycle(TimedCycle cycle)
         {
-            var subject = new Subject(CyclePlan.Pointer(id));
-            var reading = new Reading();
-            var (input, wrong, notJudged) = CycleInput.Read(cell, id, reading);
-            foreach (var problem in wrong.Where(w => w.Pointer.StartsWith("/motion", StringComparison.Ordinal)))
+            var (subject, reading) = (new Subject(CyclePlan.Pointer(cycle.Id)), cycle.Reading());
+            foreach (var problem in cycle.Contradictions.Where(w => w.Pointer.StartsWith("/motion", StringComparison.Ordinal)))
                 _findings.Add(new Unjudged(MotionRules.Described, new(problem.Pointer), reading.Inputs, OpenReason.Failed, [], problem.Reason));
-            if (notJudged is not null) _coverage.Add(new(MotionRules.Law, subject, notJudged));
-            if (input is null)
+            if (cycle.NotJudged is not null) _coverage.Add(new(MotionRules.Law, subject, cycle.NotJudged));
+            if (cycle.Input is null)
             {
-                Waits(subject, reading, wrong);
+                Waits(subject, reading, cycle.Contradictions);
                 return;
             }
-            Limits(subject, input, reading);
-            _tasks.Add(Timing(id, reading));
+            Limits(subject, cycle.Input, reading);
+            _tasks.Add(Timing(cycle, reading));
             foreach (bool loaded in new[] { true, false })
-                foreach (var check in ReachCheck.AlongPaths) Ask(check, id, loaded);
+                foreach (var check in ReachCheck.AlongPaths) Ask(check, cycle, loaded);
         }
 
         /// <summary>What is not stated: asked for here where it is the cycle's own, and from the depth on that asks for motion; else waited for.</summary>
@@ -84,13 +82,16 @@ public static class MotionStage
         }
 
         /// <summary>Timing is nearly as quick as a sample: preview and proof differ in how finely the bound is resolved.</summary>
-        private StageTask Timing(string id, Reading reading)
+        private StageTask Timing(TimedCycle cycle, Reading reading)
         {
             CommonlyUsed(reading);
-            return new($"motion:{id}", reading.Key, () => Judge(PreviewPoints), _ => Judge(PathBound.UsualPoints));
+            return new($"motion:{cycle.Id}", reading.Key, () => Judge(PreviewPoints), _ => Judge(PathBound.UsualPoints));
 
-            ImmutableArray<Finding> Judge(int points) =>
-                [.. CycleChecks.Of(cell, CycleTiming.Solve(Read(id) with { Inputs = reading.Inputs }, points, states: false))];
+            ImmutableArray<Finding> Judge(int points)
+            {
+                var result = CycleTiming.Solve(cycle.ByController!, points, states: false);
+                return [.. CycleChecks.Of(cell, result with { Input = result.Input with { Inputs = reading.Inputs } })];
+            }
         }
 
         /// <summary>What the checks of a cycle look at besides what its timing rests on.</summary>
@@ -103,38 +104,31 @@ public static class MotionStage
             foreach (var (station, stated) in cell.Stations) reading.Used(StationInputs.Pointer(station) + "/wallHeight", stated.WallHeight);
         }
 
-        private CycleInput Read(string id) => CycleInput.Read(cell, id, new()).Input
-            ?? throw new InvalidOperationException($"Cycle '{id}' was read as complete, and now is not.");
-
-        public void Rates()
+        public void Rates(ImmutableArray<TimedCycle> cycles)
         {
             var reading = new Reading();
-            var ids = cell.Motion.Cycles.InOrder().Select(c => c.Key).ToArray();
-            bool complete = true;
-            foreach (string id in ids)
+            foreach (var cycle in cycles)
             {
-                reading.Used($"{CyclePlan.Pointer(id)}/order", cell.Motion.Cycles[id].Order);
-                complete &= CycleInput.Read(cell, id, reading).Input is not null;
+                reading.Used($"{CyclePlan.Pointer(cycle.Id)}/order", cell.Motion.Cycles[cycle.Id].Order);
+                reading.Used(cycle.Reading());
             }
             reading.Used("/motion/cycles", string.Join('\n', cell.Motion.Cycles.Keys));
             reading.Used("/brief/meanRate", cell.Brief.MeanRate);
             reading.Used("/brief/peakRate", cell.Brief.PeakRate);
-            if (!complete)
+            if (cycles.Any(c => c.Input is null))
             {
                 foreach (var rule in new[] { MotionRules.MeanRate, MotionRules.PeakRate })
-                    _coverage.Add(new(rule, new("/motion"), ReachReasons.WaitsFor.Naming([.. ids.Select(CyclePlan.Pointer)])));
+                    _coverage.Add(new(rule, new("/motion"), ReachReasons.WaitsFor.Naming([.. cycles.Select(c => CyclePlan.Pointer(c.Id))])));
                 return;
             }
             _tasks.Add(new("motion.rates", reading.Key, Judge, _ => Judge()));
 
-            ImmutableArray<Finding> Judge() =>
-                [.. CycleChecks.Rates(cell, [.. ids.Select(id => CycleTiming.ByController(Read(id)))], reading)];
+            ImmutableArray<Finding> Judge() => [.. CycleChecks.Rates(cell, [.. cycles.Select(c => c.ByController!)], reading)];
         }
 
-        private void Ask(ReachCheck check, string id, bool loaded)
+        private void Ask(ReachCheck check, TimedCycle cycle, bool loaded)
         {
-            var reading = new Reading();
-            var plan = CycleInputs.Read(cell, id, reading).Plan!;
+            var (id, plan, reading) = (cycle.Id, cycle.Plan.Plan!, cycle.Reading(planOnly: true));
             string? part = cell.Motion.Cycles[id].Part;
             reading.Used($"{CyclePlan.Pointer(id)}/part", part);
             var path = loaded ? plan.Loaded : plan.Empty;

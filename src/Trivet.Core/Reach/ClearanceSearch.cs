@@ -22,8 +22,8 @@ internal readonly record struct MovingBody(Anchor From, Vec3 FromOffset, Anchor 
 /// <summary>A line or an upright plate that stands still, base frame, metres.</summary>
 internal readonly record struct FixedBody(Vec3 From, Vec3 To, Vec3 Rise, double Radius)
 {
-    /// <summary>Its ball, set once: it does not move.</summary>
-    public Surrounding Ball { get; } = Surrounding.Of(From, To, Rise, Radius);
+    /// <summary>Set once: it does not move.</summary>
+    public Surrounding Box { get; } = Surrounding.Of(From, To, Rise);
 
     public bool IsPlate => Rise != Vec3.Zero;
     public int Corners => IsPlate ? 4 : 2;
@@ -33,19 +33,26 @@ internal readonly record struct FixedBody(Vec3 From, Vec3 To, Vec3 Rise, double 
     public Closest ClosestTo(Vec3 a0, Vec3 a1) => IsPlate ? Plates.Closest(a0, a1, From, To - From, Rise) : Segments.Closest(a0, a1, From, To);
 }
 
-/// <summary>A ball around a body, to pass over quickly what is too far off to be nearest. Radius in metres, rounding included.</summary>
-internal readonly record struct Surrounding(Vec3 Centre, double Radius)
+/// <summary>An upright box around a line or plate, to pass over quickly what is too far off to be nearest.</summary>
+internal readonly record struct Surrounding(Vec3 Low, Vec3 High)
 {
     private const double Rounding = 1e-9;
 
-    public static Surrounding Of(Vec3 from, Vec3 to, double radius) => new(0.5 * (from + to), 0.5 * (to - from).Norm + radius + Rounding);
+    public static Surrounding Of(Vec3 from, Vec3 to) => new(Vec3.Min(from, to), Vec3.Max(from, to));
 
-    /// <summary>Of a plate: half its longer diagonal about the middle.</summary>
-    public static Surrounding Of(Vec3 from, Vec3 to, Vec3 rise, double radius) => new(
-        0.5 * (from + to + rise), 0.5 * Math.Max((to - from + rise).Norm, (to - from - rise).Norm) + radius + Rounding);
+    public static Surrounding Of(Vec3 from, Vec3 to, Vec3 rise)
+    {
+        Surrounding edge = Of(from, to), far = Of(from + rise, to + rise);
+        return new(Vec3.Min(edge.Low, far.Low), Vec3.Max(edge.High, far.High));
+    }
 
-    /// <summary>No point of the one is nearer to one of the other. Not a number where either is.</summary>
-    public double LeastTo(Surrounding other) => (Centre - other.Centre).Norm - Radius - other.Radius;
+    /// <summary>No point of the one is within a distance, metres, of one of the other. False where either is not a number.</summary>
+    public bool FartherThan(double distance, in Surrounding other)
+    {
+        var gap = Vec3.Max(Vec3.Zero, Vec3.Max(Low - other.High, other.Low - High));
+        double far = distance + Rounding;
+        return gap.NormSquared > far * Math.Max(0, far);
+    }
 }
 
 [InlineArray(5)]
@@ -87,7 +94,7 @@ internal sealed class ClearanceSearch : IBoundable
         foreach (var (a, b) in _moving)
         {
             Vec3 a0 = From(a, anchors), a1 = To(a, anchors), b0 = From(b, anchors), b1 = To(b, anchors);
-            if (Surrounding.Of(a0, a1, a.Radius).LeastTo(Surrounding.Of(b0, b1, b.Radius)) > least) continue;
+            if (Surrounding.Of(a0, a1).FartherThan(least + a.Radius + b.Radius, Surrounding.Of(b0, b1))) continue;
             double d = Segments.Closest(a0, a1, b0, b1).Distance - a.Radius - b.Radius;
             if (double.IsNaN(d)) return double.NaN;
             least = Math.Min(least, d);
@@ -95,7 +102,7 @@ internal sealed class ClearanceSearch : IBoundable
         foreach (var (a, b) in _fixed)
         {
             Vec3 a0 = From(a, anchors), a1 = To(a, anchors);
-            if (Surrounding.Of(a0, a1, a.Radius).LeastTo(b.Ball) > least) continue;
+            if (Surrounding.Of(a0, a1).FartherThan(least + a.Radius + b.Radius, b.Box)) continue;
             double d = b.ClosestTo(a0, a1).Distance - a.Radius - b.Radius;
             if (double.IsNaN(d)) return double.NaN;
             least = Math.Min(least, d);

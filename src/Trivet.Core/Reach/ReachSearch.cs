@@ -28,7 +28,7 @@ internal sealed record ReachSearch(
     private const double FarTolerance = 0.1;
 
     /// <summary>Places that are sampled along a path.</summary>
-    private const int AlongPath = 65;
+    private const int AlongPath = 33;
 
     /// <summary>The worst of an even grid, ends included: three places along each variable, more along a path. Shows a violation at once, proves nothing.</summary>
     public Finding Sample()
