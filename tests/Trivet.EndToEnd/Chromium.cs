@@ -19,6 +19,7 @@ public sealed class Chromium : IAsyncLifetime
 
     private IPlaywright? _playwright;
     private IBrowser? _browser;
+    private IBrowserContext? _open;
 
     public static string? Path { get; } =
         new[] { Environment.GetEnvironmentVariable("TRIVET_TEST_CHROMIUM"), "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }
@@ -33,18 +34,19 @@ public sealed class Chromium : IAsyncLifetime
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = Flags });
     }
 
-    /// <summary>A fresh page; skips the test where there is no browser.</summary>
+    /// <summary>A fresh page, and the one before it closed; skips the test where there is no browser.</summary>
     internal async Task<IPage> PageAsync(int width = 1440, int height = 900, ColorScheme scheme = ColorScheme.Light)
     {
         Assert.SkipWhen(_browser is null, "Chromium is not installed (Debian: chromium).");
-        var context = await _browser.NewContextAsync(new()
+        if (_open is not null) await _open.CloseAsync();
+        _open = await _browser.NewContextAsync(new()
         {
             ViewportSize = new() { Width = width, Height = height },
             ColorScheme = scheme,
             ReducedMotion = ReducedMotion.Reduce,
             AcceptDownloads = true,
         });
-        var page = await context.NewPageAsync();
+        var page = await _open.NewPageAsync();
         page.SetDefaultTimeout(90_000);
         return page;
     }

@@ -5,27 +5,15 @@ namespace Trivet.EndToEnd;
 
 /// <summary>The main job as a person does it: a cell from the sample, an edit that falls short, the advice, and back.</summary>
 [Collection(Chromium.One)]
-public sealed class MainJobTests(Chromium chromium, ITestOutputHelper output) : IAsyncLifetime
+public sealed class MainJobTests(Chromium chromium, SharedDesk desk, ITestOutputHelper output)
 {
-    private readonly JobFolder _job = new();
-    private RunningDesk _desk = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        if (Chromium.Path is not null) _desk = await RunningDesk.StartAsync(_job.Path);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        if (_desk is not null) await _desk.DisposeAsync();
-        _job.Dispose();
-    }
-
     [Fact]
     public async Task An_edit_shows_what_falls_short_advice_mends_it_and_undo_outlives_the_program()
     {
+        using var job = new JobFolder();
         var page = await chromium.PageAsync();
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        await using var first = await RunningDesk.StartAsync(job.Path);
+        var sheet = await CellPage.FromSampleAsync(page, first.Address);
         await sheet.ProvedAsync();
         int short0 = await sheet.CountAsync("falls short");
         await sheet.ShotAsync("sheet-light");
@@ -57,9 +45,9 @@ public sealed class MainJobTests(Chromium chromium, ITestOutputHelper output) : 
         Assert.Equal(short1, await sheet.CountAsync("falls short"));
 
         // Killed without warning; the draft must be as it was, with both steps still to be taken.
-        await _desk.DisposeAsync();
-        _desk = await RunningDesk.StartAsync(_job.Path);
-        sheet = await CellPage.OpenAsync(page, _desk.Address, sheet.Id);
+        await first.KillAsync();
+        await using var second = await RunningDesk.StartAsync(job.Path);
+        sheet = await CellPage.OpenAsync(page, second.Address, sheet.Id);
         await sheet.ProvedAsync();
         Assert.Equal(short1, await sheet.CountAsync("falls short"));
         await sheet.RedoAsync();
@@ -73,7 +61,7 @@ public sealed class MainJobTests(Chromium chromium, ITestOutputHelper output) : 
     public async Task A_station_dragged_in_the_plan_changes_the_description_and_the_ledger()
     {
         var page = await chromium.PageAsync();
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
         await sheet.ProvedAsync();
         await page.Locator("[data-drawing='Plan']").ClickAsync();
         var station = page.Locator(".plan .movable").First;
@@ -111,7 +99,7 @@ public sealed class MainJobTests(Chromium chromium, ITestOutputHelper output) : 
     public async Task The_text_beside_the_form_says_where_it_is_wrong_and_takes_what_is_right()
     {
         var page = await chromium.PageAsync();
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
         await sheet.GoAsync("description/mount");
         var text = page.Locator("textarea");
         string good = await text.InputValueAsync();
@@ -130,7 +118,7 @@ public sealed class MainJobTests(Chromium chromium, ITestOutputHelper output) : 
     public async Task The_time_from_an_edit_to_the_new_ledger_is_reported()
     {
         var page = await chromium.PageAsync();
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
         await sheet.ProvedAsync();
         await page.Locator("[data-drawing='Plan']").ClickAsync();
         double[] times = await page.EvaluateAsync<double[]>("""

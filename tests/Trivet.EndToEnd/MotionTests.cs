@@ -5,22 +5,8 @@ namespace Trivet.EndToEnd;
 
 /// <summary>The motion sheet as a person uses it: play, scrub, another law, a station dragged.</summary>
 [Collection(Chromium.One)]
-public sealed class MotionTests(Chromium chromium, ITestOutputHelper output) : IAsyncLifetime
+public sealed class MotionTests(Chromium chromium, SharedDesk desk, ITestOutputHelper output)
 {
-    private readonly JobFolder _job = new();
-    private RunningDesk _desk = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        if (Chromium.Path is not null) _desk = await RunningDesk.StartAsync(_job.Path);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        if (_desk is not null) await _desk.DisposeAsync();
-        _job.Dispose();
-    }
-
     [Fact]
     public async Task A_cycle_plays_and_every_chart_shows_the_instant_under_the_pointer()
     {
@@ -85,7 +71,7 @@ public sealed class MotionTests(Chromium chromium, ITestOutputHelper output) : I
     public async Task What_is_missing_is_named_and_leads_to_its_field()
     {
         var page = await chromium.PageAsync();
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address, "labels");
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address, "labels");
         await sheet.GoAsync("motion");
         await Assertions.Expect(page.Locator("main .state, main .lacking").First).ToBeVisibleAsync();
         await sheet.ShotAsync("motion-lacking");
@@ -161,7 +147,7 @@ public sealed class MotionTests(Chromium chromium, ITestOutputHelper output) : I
     private async Task<(IPage Page, CellPage Sheet)> OpenAsync(int width = 1440, int height = 900, ColorScheme scheme = ColorScheme.Light)
     {
         var page = await chromium.PageAsync(width, height, scheme);
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
         await sheet.GoAsync("motion");
         await Assertions.Expect(page.Locator(".motion[data-ready]")).ToBeVisibleAsync();
         return (page, sheet);

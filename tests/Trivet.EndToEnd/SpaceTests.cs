@@ -4,27 +4,13 @@ namespace Trivet.EndToEnd;
 
 /// <summary>The 3-D drawing in a real browser, by software WebGL.</summary>
 [Collection(Chromium.One)]
-public sealed class SpaceTests(Chromium chromium) : IAsyncLifetime
+public sealed class SpaceTests(Chromium chromium, SharedDesk desk)
 {
-    private readonly JobFolder _job = new();
-    private RunningDesk _desk = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        if (Chromium.Path is not null) _desk = await RunningDesk.StartAsync(_job.Path);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        if (_desk is not null) await _desk.DisposeAsync();
-        _job.Dispose();
-    }
-
     [Fact]
     public async Task The_cell_is_drawn_and_the_robot_follows_the_tool_point()
     {
         var page = await chromium.PageAsync();
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
         await sheet.ProvedAsync();
         await page.Locator("[data-drawing='Space']").ClickAsync();
         var canvas = page.Locator(".canvas");
@@ -44,7 +30,7 @@ public sealed class SpaceTests(Chromium chromium) : IAsyncLifetime
     {
         var page = await chromium.PageAsync();
         await page.AddInitScriptAsync("HTMLCanvasElement.prototype.getContext = () => null;");
-        await CellPage.FromSampleAsync(page, _desk.Address);
+        await CellPage.FromSampleAsync(page, desk.Address);
         await page.Locator("[data-drawing='Space']").ClickAsync();
         await Assertions.Expect(page.Locator(".no-space")).ToBeVisibleAsync();
         await page.Locator("[data-drawing='Plan']").ClickAsync();

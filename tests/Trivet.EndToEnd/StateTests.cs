@@ -4,33 +4,20 @@ namespace Trivet.EndToEnd;
 
 /// <summary>What a person sees when something is not as it should be.</summary>
 [Collection(Chromium.One)]
-public sealed class StateTests(Chromium chromium) : IAsyncLifetime
+public sealed class StateTests(Chromium chromium, SharedDesk desk)
 {
-    private readonly JobFolder _job = new();
-    private RunningDesk _desk = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        if (Chromium.Path is not null) _desk = await RunningDesk.StartAsync(_job.Path);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        if (_desk is not null) await _desk.DisposeAsync();
-        _job.Dispose();
-    }
-
     [Fact]
     public async Task A_lost_connection_is_told_and_the_page_comes_back_with_the_program()
     {
+        using var job = new JobFolder();
         var page = await chromium.PageAsync();
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
-        int port = _desk.Address.Port;
-        await _desk.KillAsync();
+        await using var first = await RunningDesk.StartAsync(job.Path);
+        var sheet = await CellPage.FromSampleAsync(page, first.Address);
+        int port = first.Address.Port;
+        await first.KillAsync();
         await Assertions.Expect(page.Locator("#components-reconnect-modal")).ToBeVisibleAsync();
         await sheet.ShotAsync("connection-lost");
-        await _desk.DisposeAsync();
-        _desk = await RunningDesk.StartAsync(_job.Path, port);
+        await using var second = await RunningDesk.StartAsync(job.Path, port);
         // The new program does not know this page: it says so and offers to open it again, or the page has done so by itself.
         var again = page.Locator("#components-reconnect-modal .when-rejected button");
         await Assertions.Expect(again.Or(page.Locator(".findings"))).ToBeVisibleAsync(new() { Timeout = 120_000 });
@@ -44,7 +31,7 @@ public sealed class StateTests(Chromium chromium) : IAsyncLifetime
     {
         var page = await chromium.PageAsync();
         await page.RouteAsync("**/blazor.web.js", route => route.AbortAsync());
-        await page.GotoAsync(_desk.Address.ToString());
+        await page.GotoAsync(desk.Address.ToString());
         await Assertions.Expect(page.Locator(".starting .late")).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await page.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, "script-failed.png") });
     }
@@ -53,7 +40,7 @@ public sealed class StateTests(Chromium chromium) : IAsyncLifetime
     public async Task A_refused_file_shows_every_error_with_its_remedy()
     {
         var page = await chromium.PageAsync();
-        await page.GotoAsync(_desk.Address.ToString());
+        await page.GotoAsync(desk.Address.ToString());
         await Assertions.Expect(page.Locator(".begin")).ToBeVisibleAsync();
         await page.Locator("#import").SetInputFilesAsync(new FilePayload
         {
@@ -73,7 +60,7 @@ public sealed class StateTests(Chromium chromium) : IAsyncLifetime
     public async Task The_sheet_fits_the_screen(int width, int height)
     {
         var page = await chromium.PageAsync(width, height);
-        var sheet = await CellPage.FromSampleAsync(page, _desk.Address);
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
         await sheet.ProvedAsync();
         await sheet.ShotAsync($"sheet-{width}x{height}");
         int beyond = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
@@ -86,7 +73,7 @@ public sealed class StateTests(Chromium chromium) : IAsyncLifetime
         Assert.SkipWhen(Chromium.Path is null, "Chromium is not installed (Debian: chromium).");
         using var client = new HttpClient();
         // A site that points its own name at this machine (DNS rebinding) must get nothing.
-        using var request = new HttpRequestMessage(HttpMethod.Get, _desk.Address);
+        using var request = new HttpRequestMessage(HttpMethod.Get, desk.Address);
         request.Headers.Host = "somewhere.example";
         using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
         Assert.Equal(System.Net.HttpStatusCode.BadRequest, answer.StatusCode);

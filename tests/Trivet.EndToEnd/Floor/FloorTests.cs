@@ -4,34 +4,21 @@ namespace Trivet.EndToEnd.Floor;
 
 /// <summary>The floor page as a tablet has it: taken once from the desk, then on its own.</summary>
 [Collection(Chromium.One)]
-public sealed class FloorTests(Chromium chromium) : IAsyncLifetime
+public sealed class FloorTests(Chromium chromium, SharedDesk desk)
 {
-    private readonly JobFolder _job = new();
-    private RunningDesk _desk = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        if (Chromium.Path is null) return;
-        Assert.SkipUnless(Directory.Exists(Path.Combine(Path.GetDirectoryName(Repository.Program)!, "floor")),
-            "The floor page is published in Release builds only (or with -p:WithFloor=true).");
-        _desk = await RunningDesk.StartAsync(_job.Path);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        if (_desk is not null) await _desk.DisposeAsync();
-        _job.Dispose();
-    }
+    private static readonly string Site = Path.Combine(Path.GetDirectoryName(Repository.Program)!, "floor");
 
     [Fact]
     public async Task Once_opened_it_opens_and_judges_without_a_network_and_keeps_its_readings()
     {
-        var page = await OpenExampleAsync(1024, 768);
+        using var job = new JobFolder();
+        await using var own = Chromium.Path is null ? null : await RunningDesk.StartAsync(job.Path);
+        var page = await OpenExampleAsync(own?.Address, 1024, 768);
         await Assertions.Expect(page.GetByText("Ready to work offline")).ToBeVisibleAsync();
 
         // No network, and no server either.
         await page.Context.SetOfflineAsync(true);
-        await _desk.KillAsync();
+        await own!.KillAsync();
         await page.ReloadAsync();
         await Assertions.Expect(page.GetByText("Offline. All that is needed is on this device")).ToBeVisibleAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Height of the robot's mounting plane" })).ToBeVisibleAsync();
@@ -57,7 +44,7 @@ public sealed class FloorTests(Chromium chromium) : IAsyncLifetime
     [Fact]
     public async Task A_browser_finds_it_installable()
     {
-        var page = await OpenExampleAsync(1024, 768);
+        var page = await OpenExampleAsync(desk.Address, 1024, 768);
         await Assertions.Expect(page.GetByText("Ready to work offline")).ToBeVisibleAsync();
         // Chromium's own judgement: what keeps the page from being installed.
         var session = await page.Context.NewCDPSessionAsync(page);
@@ -73,7 +60,7 @@ public sealed class FloorTests(Chromium chromium) : IAsyncLifetime
     [InlineData(400, 800, ColorScheme.Light, "floor-narrow")]
     public async Task Every_target_is_large_and_nothing_runs_over_the_edge(int width, int height, ColorScheme scheme, string shot)
     {
-        var page = await OpenExampleAsync(width, height, scheme);
+        var page = await OpenExampleAsync(desk.Address, width, height, scheme);
         await page.GetByLabel("Length you read").FillAsync("1700.3");
         await Assertions.Expect(page.Locator("#understood .verdict")).ToBeVisibleAsync();
         await page.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, $"{shot}.png"), FullPage = true });
@@ -92,10 +79,11 @@ public sealed class FloorTests(Chromium chromium) : IAsyncLifetime
         Assert.Equal("", found);
     }
 
-    private async Task<IPage> OpenExampleAsync(int width, int height, ColorScheme scheme = ColorScheme.Light)
+    private async Task<IPage> OpenExampleAsync(Uri? from, int width, int height, ColorScheme scheme = ColorScheme.Light)
     {
         var page = await chromium.PageAsync(width, height, scheme);
-        await page.GotoAsync(new Uri(new Uri($"http://localhost:{_desk.Address.Port}"), "/floor/").ToString());
+        Assert.SkipUnless(Directory.Exists(Site), "The floor page is published in Release builds only (or with -p:WithFloor=true).");
+        await page.GotoAsync(new Uri(new Uri($"http://localhost:{from!.Port}"), "/floor/").ToString());
         await page.GetByRole(AriaRole.Button, new() { Name = "Try it with an invented cell" }).ClickAsync();
         await Assertions.Expect(page.GetByLabel("Length you read")).ToBeVisibleAsync();
         return page;
