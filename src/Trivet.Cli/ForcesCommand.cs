@@ -2,7 +2,10 @@ using System.CommandLine;
 using System.Text;
 using Trivet.Cells;
 using Trivet.Dynamics;
+using Trivet.Files;
 using Trivet.Findings;
+using Trivet.Motion;
+using Trivet.Views.Motion;
 using Trivet.Views.Words;
 
 namespace Trivet.Cli;
@@ -14,11 +17,15 @@ internal static class ForcesCommand
     {
         var cell = Options.Cell();
         var cellId = Options.CellId();
-        var states = new Option<string>("--states")
+        var format = Options.Format();
+        var falls = new Option<bool>("--falls")
+        {
+            Description = "In place of a table: where each chain falls to at every station and cycle when its drive lets go, by what holds it and with nothing left of its drive.",
+        };
+        var states = new Option<string?>("--states")
         {
             Description = "Table with the columns x[m],y[m],z[m],vx[m/s],vy[m/s],vz[m/s],ax[m/s2],ay[m/s2],az[m/s2]: platform reference point in the base frame. - is standard input.",
             HelpName = "FILE.csv",
-            Required = true,
         };
         var part = new Option<string?>("--part") { Description = "Id of the part in the gripper; without this option the first one of the brief.", HelpName = "ID" };
         var empty = new Option<bool>("--without-part") { Description = "Nothing in the gripper." };
@@ -35,26 +42,31 @@ internal static class ForcesCommand
             gets the largest tension and compression at the ends of any rod, and force and moment of the robot on its mount in the base
             frame, moments about its origin. Columns rotary[deg], rotary_speed and rotary_acceleration may say how the rotary axis
             moves; it is at rest otherwise. What can not be reached stays empty. Ends with 1 when a row is not reached within travel.
+            --falls shows what comes down when drives let go; ends with 1 when something falls as held or can not be computed. An aid to the
+            risk assessment, never a substitute for it.
             """,
             new Example("forces samples/jar-lids.json --states states.csv", "Forces with the first part of the brief in the gripper; any unit may stand in the head."),
             new Example("forces samples/jar-lids.json --states states.csv --without-part --out forces.csv", "Empty gripper, into a file."),
-            new Example("forces samples/jar-lids.json --states states.csv --lumped", "With the error of the usual lumped rods beside the exact forces."))
+            new Example("forces samples/jar-lids.json --states states.csv --lumped", "With the error of the usual lumped rods beside the exact forces."),
+            new Example("forces samples/jar-lids.json --falls", "What comes down when drives let go."))
         {
-            cell, cellId, states, part, empty, lumped, outOption,
+            cell, cellId, states, part, empty, lumped, falls, format, outOption,
         };
         command.Validators.Add(result =>
         {
             if (result.GetValue(part) is not null && result.GetValue(empty)) result.AddError("Give --part ID or --without-part, not both.");
+            if (result.GetValue(states) is null != result.GetValue(falls)) result.AddError("Give --states FILE.csv or --falls.");
         });
         command.SetAction(async (parsed, stop) =>
         {
             var error = parsed.InvocationConfiguration.Error;
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
+            if (parsed.GetValue(falls)) return OfFalls(parsed, input, parsed.GetValue(format), outOption, stop);
             string? carried = parsed.GetValue(empty) ? null : parsed.GetValue(part) ?? input.Cell.Brief.Parts.InOrder().Select(p => p.Key).FirstOrDefault();
             if (Dynamics(input, carried, error) is not { } dynamics) return ExitCode.Refused;
             var table = new ForcesTable(dynamics, input.Cell.Robot.Rotary.Fitted == true, parsed.GetValue(lumped));
 
-            string file = parsed.GetRequiredValue(states);
+            string file = parsed.GetValue(states)!;
             try
             {
                 using var text = file == "-" ? Console.In : new StreamReader(file, Encoding.UTF8, true, 1 << 16);
@@ -72,6 +84,34 @@ internal static class ForcesCommand
             }
         });
         return command;
+    }
+
+    private static int OfFalls(ParseResult parsed, CellInput input, OutputFormat format, Option<string?> outOption, CancellationToken stop)
+    {
+        Falls falls;
+        using (ProgressLine.For(parsed, "Computing"))
+        {
+            falls = Falls.Of(input.Cell, stop);
+        }
+
+        stop.ThrowIfCancellationRequested();
+        var sheet = FallSheet.Of(input.Cell, falls);
+        // In text it stands below the table.
+        if (format != OutputFormat.Text)
+        {
+            foreach (string why in sheet.Waits) parsed.InvocationConfiguration.Error.WriteLine($"{input.Name}: {why}");
+        }
+
+        int written = Options.Write(parsed, outOption, to => to.Text.Write(format switch
+        {
+            OutputFormat.Json => FallForms.Json(sheet, CellFile.Hash(input.Cell)),
+            OutputFormat.Csv => FallForms.Csv(sheet, input.Cell.Robot.Family ?? RobotFamily.RailDelta),
+            OutputFormat.Markdown => FallForms.Markdown(sheet),
+            _ => FallForms.Text(sheet),
+        }));
+        if (written != ExitCode.AllHold) return written;
+        bool stays = falls.Places.Length > 0 && sheet.Waits.IsEmpty && falls.Places.All(p => p.Cases.All(c => c.AsHeld.Fall.End == FallEnd.Stays));
+        return stays ? ExitCode.AllHold : ExitCode.NotAllHold;
     }
 
     private static RobotDynamics? Dynamics(CellInput input, string? part, TextWriter error)

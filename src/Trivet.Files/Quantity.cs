@@ -20,6 +20,7 @@ public enum Dimension
     Current,
     Voltage,
     Power,
+    Energy,
     Force,
     Torque,
     Pressure,

@@ -61,6 +61,7 @@ internal static class Units
         new(Dimension.Current, "a current", 0, "1.5 A", [U("A", 1, 1), U("mA", 1, 1000)]),
         new(Dimension.Voltage, "a voltage", 0, "24 V", [U("V", 1, 1), U("mV", 1, 1000)]),
         new(Dimension.Power, "a power", 0, "150 W", [U("W", 1, 1), U("kW", 1000, 1)]),
+        new(Dimension.Energy, "an energy", 0, "2.5 J", [U("J", 1, 1), U("kJ", 1000, 1)]),
         new(Dimension.Force, "a force", 0, "40 N", [U("N", 1, 1), U("kN", 1000, 1)]),
         new(Dimension.Torque, "a torque", 0, "1.8 N m", [U("N m", 1, 1), U("N cm", 1, 100)]),
         new(Dimension.Pressure, "a pressure", 1, "6 bar", [U("Pa", 1, 1), U("bar", 100_000, 1), U("kPa", 1000, 1)]),

@@ -95,6 +95,41 @@ public sealed class ForcesTests
         Assert.Equal(ExitCode.Refused, (await Run.Trivet("forces", "a.json", "--states", table, "--part", "lid", "--without-part")).Code);
     }
 
+    [Fact]
+    public async Task Falls_are_shown_with_their_caution_and_end_with_1_when_nothing_holds()
+    {
+        using var folder = new TemporaryFolder();
+        string sample = Repository.Sample("jar-lids");
+        var held = await Run.Trivet("forces", sample, "--falls");
+        Assert.Equal(ExitCode.AllHold, held.Code);
+        Assert.Contains("never a substitute", held.Output, StringComparison.Ordinal);
+        Assert.Contains("brake, 90 N", held.Output, StringComparison.Ordinal);
+
+        string loose = folder.File("loose.json");
+        await File.WriteAllTextAsync(loose, (await File.ReadAllTextAsync(sample, Stop)).Replace("\"holding\": \"brake\"", "\"holding\": \"nothing\"", StringComparison.Ordinal), Stop);
+        var falls = await Run.Trivet("forces", loose, "--falls", "--format", "csv");
+        Assert.Equal(ExitCode.NotAllHold, falls.Code);
+        string[] lines = falls.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        Assert.Equal("place,point,chain,holding,holds[N],load[N],case,end,time[s],drop[m],speed[m/s],energy[J],x[m],y[m],z[m]", lines[0]);
+        // Three stations and three points of two cycles; three chains and all of them; as held and with nothing left.
+        Assert.Equal(1 + 9 * 4 * 2, lines.Length);
+        // All at once without rotors fall freely: v² = 2·g·h (school mechanics).
+        foreach (string[] row in lines.Skip(1).Select(l => l.Split(',')).Where(r => r[2].Length == 0 && r[6] == "gone"))
+        {
+            Assert.Equal("end-stop", row[7]);
+            Assert.Equal(Math.Sqrt(2 * 9.80665 * double.Parse(row[9], CultureInfo.InvariantCulture)), double.Parse(row[10], CultureInfo.InvariantCulture), 1e-6);
+        }
+        using var json = JsonDocument.Parse((await Run.Trivet("forces", loose, "--falls", "--format", "json")).Output);
+        Assert.Equal(72, json.RootElement.GetProperty("falls").GetArrayLength());
+        Assert.Contains("| chain a | nothing |", (await Run.Trivet("forces", loose, "--falls", "--format", "markdown")).Output, StringComparison.Ordinal);
+
+        var bare = await Run.Trivet("forces", Repository.Sample("labels"), "--falls", "--format", "csv");
+        Assert.Equal(ExitCode.NotAllHold, bare.Code);
+        Assert.Contains("platform mass", bare.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("forces", sample)).Code);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("forces", sample, "--falls", "--states", "-")).Code);
+    }
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     // The robot of the reference, as its own head describes it.

@@ -87,7 +87,7 @@ public sealed class Assessor
     {
         // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
-        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles);
+        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);

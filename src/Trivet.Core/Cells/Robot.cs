@@ -62,6 +62,9 @@ public sealed record Robot
     public double? PlatformMass { get; init; }
     /// <summary>Height of the bare platform's centre of mass above the platform reference point, metres.</summary>
     public double? PlatformCentreZ { get; init; }
+    /// <summary>What the risk assessment allows of a fall with the drives off: speed of the platform, m/s, and kinetic energy of all that moves, joules.</summary>
+    public double? LargestFallSpeed { get; init; }
+    public double? LargestFallEnergy { get; init; }
 }
 
 /// <summary>

@@ -48,7 +48,10 @@ public enum FallEnd
 /// <param name="P">Platform reference point at the end, base frame, metres.</param>
 /// <param name="V">Its velocity there, m/s.</param>
 /// <param name="Fastest">Largest speed of each drive coordinate on the way, as a positive number.</param>
-public sealed record Fall(FallEnd End, Vec3 Load, Vec3 Acceleration, double Time, Vec3 Q, Vec3 Speed, Vec3 P, Vec3 V, Vec3 Fastest)
+/// <param name="FastestPlatform">Largest speed of the platform on the way, m/s.</param>
+/// <param name="Energy">Largest kinetic energy on the way of everything that moves, joules.</param>
+public sealed record Fall(
+    FallEnd End, Vec3 Load, Vec3 Acceleration, double Time, Vec3 Q, Vec3 Speed, Vec3 P, Vec3 V, Vec3 Fastest, double FastestPlatform, double Energy)
 {
     private const double Longest = 10, Tolerance = 1e-9, ShortestStep = 1e-9;
     private const int MostSteps = 20_000;
@@ -67,7 +70,7 @@ public sealed record Fall(FallEnd End, Vec3 Load, Vec3 Acceleration, double Time
     {
         var robot = dynamics.Robot;
         var q = robot.Inverse(p);
-        if (!q.IsFinite || !robot.WithinTravel(q)) return new(FallEnd.NotComputed, Vec3.NaN, Vec3.NaN, double.NaN, q, Vec3.NaN, p, Vec3.NaN, Vec3.NaN);
+        if (!q.IsFinite || !robot.WithinTravel(q)) return new(FallEnd.NotComputed, Vec3.NaN, Vec3.NaN, double.NaN, q, Vec3.NaN, p, Vec3.NaN, Vec3.NaN, double.NaN, double.NaN);
         return new Run(dynamics, holding, chain, q).ToEnd();
     }
 
@@ -83,6 +86,7 @@ public sealed record Fall(FallEnd End, Vec3 Load, Vec3 Acceleration, double Time
         private readonly int[] _way;
         private readonly bool[] _turned;
         private readonly double[] _fastest = new double[3];
+        private double _platform, _energy;
 
         public Run(RobotDynamics dynamics, ImmutableArray<ChainHolding> holding, int? chain, Vec3 q)
         {
@@ -149,14 +153,11 @@ public sealed record Fall(FallEnd End, Vec3 Load, Vec3 Acceleration, double Time
                 }
 
                 if (!Motion(y, out var held, out _)) return Ended(FallEnd.LosesHold, y, t, load, first);
+                Follow(y);
                 Loosen(held);
                 if (AllStand) return Ended(FallEnd.CameToRest, y, t, load, first);
                 bool swings = true;
-                for (int i = 0; i < _n; i++)
-                {
-                    _fastest[i] = Math.Max(_fastest[i], Math.Abs(y[_n + i]));
-                    swings &= _turned[i] || _way[i] == 0;
-                }
+                for (int i = 0; i < _n; i++) swings &= _turned[i] || _way[i] == 0;
                 if (swings) return Ended(FallEnd.SwingsBack, y, t, load, first);
             }
             return Ended(FallEnd.StillMoving, y, t, load, first);
@@ -239,13 +240,21 @@ public sealed record Fall(FallEnd End, Vec3 Load, Vec3 Acceleration, double Time
 
         private Vec3 Of(ReadOnlySpan<double> v) => new(v[0], v[1], _n > 2 ? v[2] : 0);
 
-        private Fall Ended(FallEnd end, double[] y, double t, Vec3 load, Vec3 first)
+        /// <summary>Keeps the largest speeds and energy; returns the place of the platform and its velocity.</summary>
+        private (Vec3 P, Vec3 V) Follow(double[] y)
         {
             Vec3 q = Of(y), speed = Of(y.AsSpan(_n));
             var p = ForwardPose.Of(_robot, q).Working;
+            var v = PoseResult.At(_robot, p, q).DpDq * speed;
             for (int i = 0; i < _n; i++) _fastest[i] = Math.Max(_fastest[i], Math.Abs(speed[i]));
-            return new(
-                end, load, first, t, q, speed, p, PoseResult.At(_robot, p, q).DpDq * speed, new(_fastest[0], _fastest[1], _fastest[2]));
+            (_platform, _energy) = (Math.Max(_platform, v.Norm), Math.Max(_energy, Energies.Of(_dynamics, new(p, v, Vec3.Zero)).Kinetic));
+            return (p, v);
+        }
+
+        private Fall Ended(FallEnd end, double[] y, double t, Vec3 load, Vec3 first)
+        {
+            var (p, v) = Follow(y);
+            return new(end, load, first, t, Of(y), Of(y.AsSpan(_n)), p, v, new(_fastest[0], _fastest[1], _fastest[2]), _platform, _energy);
         }
     }
 }

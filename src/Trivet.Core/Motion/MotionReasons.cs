@@ -51,4 +51,7 @@ public static class MotionReasons
 
     /// <summary>Under the stated limits no motion along the path exists.</summary>
     public static Reason NoTiming { get; } = new("motion.no-timing");
+
+    /// <summary>A fall comes where the rods no longer hold the platform, or does not end: how fast it becomes is not known.</summary>
+    public static Reason FallNotFollowed { get; } = new("motion.fall-not-followed");
 }

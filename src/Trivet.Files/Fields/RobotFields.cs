@@ -127,6 +127,10 @@ internal static class RobotFields
             "Mass of the bare platform with its half of the ball joints; the tool stack is apart.", Depth.Build)
         .Quantity("platformCentreZ", Dimension.Length, r => r.PlatformCentreZ, (r, v) => r with { PlatformCentreZ = v },
             "Height of the bare platform's centre of mass above the platform reference point.")
+        .Quantity("largestFallSpeed", Dimension.Speed, r => r.LargestFallSpeed, (r, v) => r with { LargestFallSpeed = v },
+            "Largest speed at which the risk assessment lets the platform fall when drives let go.")
+        .Quantity("largestFallEnergy", Dimension.Energy, r => r.LargestFallEnergy, (r, v) => r with { LargestFallEnergy = v },
+            "Largest energy that the risk assessment lets everything falling carry.")
         .Section("common", Chain, r => r.Common, (r, v) => r with { Common = v },
             "What all chains share; a chain's own field overrides it.")
         .Keyed("chains", Chain, r => r.Chains, (r, v) => r with { Chains = v },

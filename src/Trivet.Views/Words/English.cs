@@ -109,6 +109,7 @@ public static class English
         UnnamedCell = "unnamed cell",
 
         Motion = EnglishMotion.All,
+        Falls = EnglishFalls.All,
 
         Drawing = new()
         {

@@ -126,6 +126,16 @@ internal static class EnglishRules
             "As `motion.hold`, for arms that turn.",
             "As `motion.hold`, with torques in place of forces. An arm may be balanced so well that it rises with an empty gripper: the size of the torque counts, whatever its direction.",
             "what brake, counterweight or measured friction hold; the cell description"),
+        ["motion.fall-speed"] = new("speed of a fall",
+            "When power fails, when a wire comes off or a belt tears, what nothing holds comes down. Where the risk assessment allows a speed for that, falls at every station and cycle are held against it. "
+            + "**This is an aid to the risk assessment, never a substitute for it.** The number protects people and is an estimate: within the limit the finding stays open until the fall has been measured on the machine by somebody licensed to; beyond it, it falls short.",
+            "From rest over the middle of each station's zone at approach height with the heaviest part, and from the pick, halfway and the place of each cycle with its part. The value is the largest speed of the platform on the way, for two kinds of case: all drives off with each chain held as stated; and one chain with nothing left of its drive (holding, friction and rotor gone, as when a belt tears) while the others are held. "
+            + "The equations of motion are integrated (Dormand–Prince, fifth order) until an end stop, until everything rests, or until what slides has turned back. A prop counts for nothing, since somebody may not have set it. A fall that comes where the rods lose hold is open: what happens then is not computed. Left out: that joints and stops give way, and two faults at once.",
+            "what the risk assessment allows; the cell description"),
+        ["motion.fall-energy"] = new("energy of a fall",
+            "As `motion.fall-speed`: what a fall carries is what somebody, or an end stop, must take up.",
+            "As `motion.fall-speed`. The value is the largest kinetic energy on the way of everything that moves: platform, tool, part, rods, carriages or arms, counterweights, and rotors where they still turn along.",
+            "what the risk assessment allows; the cell description"),
         ["drive.described"] = new("description of the drives",
             "Motors, transmissions and supply must be stated as far as the checks need them, and must not contradict themselves. The rule appears only while something is missing or impossible.",
             "Each field that a check needs is read with its pointer. A belt moves a carriage along or turns an arm; a screw moves along only, a gear turns only. A torque–speed curve has at least two points and does not rise; an efficiency is above 0 and at most 1; a chopper begins above the voltage of the source.",

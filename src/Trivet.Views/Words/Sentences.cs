@@ -178,6 +178,7 @@ public static class Sentences
         Dimension.AngularStiffness => "N m/rad",
         Dimension.Voltage => "V",
         Dimension.Power => "W",
+        Dimension.Energy => "J",
         Dimension.Resistance => "Ω",
         Dimension.Capacitance => "F",
         Dimension.Temperature => "°C",

@@ -46,6 +46,9 @@ public class FallTests
         }
         Near(-1.4, fall.P.Z);
         Near(-Math.Sqrt(2 * 0.8 * G), fall.V.Z);
+        // What was lost in height is carried as speed: m·g·h.
+        Near(Math.Sqrt(2 * 0.8 * G), fall.FastestPlatform);
+        Near(Weighs * G * 0.8, fall.Energy, 1e-6);
     }
 
     [Fact]

@@ -65,6 +65,19 @@ public sealed class MotionPanelTests : BunitContext, IAsyncLifetime
     }
 
     [Fact]
+    public async Task Falls_are_computed_when_asked_for_and_stand_below_their_caution()
+    {
+        var panel = await PanelAsync(Sample("jar-lids"));
+        Assert.Empty(panel.FindAll(".fall-table"));
+        panel.Find("[data-falls]").Click();
+        Assert.Contains("never a substitute", panel.Find(".falls .caution").TextContent, StringComparison.Ordinal);
+        panel.WaitForAssertion(() => Assert.Equal(9, panel.FindAll(".fall-table").Count), TimeSpan.FromMinutes(2));
+        Assert.Contains("brake, 90 N", panel.Find(".fall-table").TextContent, StringComparison.Ordinal);
+        panel.Find("[data-falls]").Click();
+        panel.WaitForAssertion(() => Assert.Empty(panel.FindAll(".fall-table")));
+    }
+
+    [Fact]
     public async Task What_is_missing_links_to_its_field()
     {
         var cell = Sample("jar-lids");
