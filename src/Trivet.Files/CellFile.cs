@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Trivet.Cells;
+using Trivet.Files.Meshes;
 
 namespace Trivet.Files;
 
@@ -15,7 +16,7 @@ public static class CellFile
     /// <summary>Reads a document. Never throws, whatever the input; time and memory are bounded by its size.</summary>
     public static CellRead Read(ReadOnlySpan<byte> utf8, string fileName) => Read(utf8, fileName, CellFormat.Current, CellFormat.Steps);
 
-    /// <summary>Reads a document from disk; a file that can not be read is an error like any other.</summary>
+    /// <summary>Reads a document from disk, with the mesh files it names; a file that can not be read is an error like any other.</summary>
     public static CellRead Load(string path)
     {
         try
@@ -28,7 +29,10 @@ public static class CellFile
                     : Refused(path, "there is no such file", "check the name; \"trivet new\" makes a cell file");
             }
 
-            return file.Length > LargestSize ? Refused(path, TooLarge(file.Length), TooLargeRemedy) : Read(File.ReadAllBytes(path), path);
+            if (file.Length > LargestSize) return Refused(path, TooLarge(file.Length), TooLargeRemedy);
+            byte[] text = File.ReadAllBytes(path);
+            var read = Read(text, path);
+            return read.Cell is { } cell ? MeshFiles.Fill(cell, file.DirectoryName ?? "", path, text) : read;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -38,6 +38,11 @@ public enum Dimension
     Temperature,
     /// <summary>A difference of temperatures, kelvin.</summary>
     TemperatureRise,
+    Area,
+    Volume,
+    Density,
+    /// <summary>Volume of free air in a time.</summary>
+    Flow,
     /// <summary>Length on a rail delta, angle on a crank delta: the text's unit decides, the family must agree.</summary>
     DriveCoordinate,
     /// <summary>Speed or angular speed, likewise.</summary>

@@ -77,6 +77,10 @@ internal static class Units
         new(Dimension.TorquePerCurrent, "a torque per current", 0, "0.28 N m/A", [U("N m/A", 1, 1)]),
         new(Dimension.Temperature, "a temperature", 0, "40 °C", [U("°C", 1, 1, "C")]),
         new(Dimension.TemperatureRise, "a difference of temperatures", 0, "80 K", [U("K", 1, 1)]),
+        new(Dimension.Area, "an area", 1, "40 mm²", [U("m²", 1, 1), U("mm²", 1, 1_000_000), U("cm²", 1, 10_000)]),
+        new(Dimension.Volume, "a volume", 1, "12 cm³", [U("m³", 1, 1), U("cm³", 1, 1_000_000, "ml"), U("mm³", 1, 1_000_000_000), U("l", 1, 1000, "dm3", "L")]),
+        new(Dimension.Density, "a density", 0, "2700 kg/m³", [U("kg/m³", 1, 1), U("g/cm³", 1000, 1)]),
+        new(Dimension.Flow, "a flow of free air", 1, "30 l/min", [U("m³/s", 1, 1), U("l/min", 1, 60_000, "L/min"), U("l/s", 1, 1000, "L/s"), U("m³/h", 1, 3600)]),
     ];
 
     /// <summary>The kinds a field of this dimension may be stated in: itself, or both for a coordinate of a drive.</summary>

@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Trivet.Cells;
 using Trivet.Files;
+using Trivet.Files.Meshes;
 using Trivet.Store.Rows;
 
 namespace Trivet.Store;
@@ -80,7 +81,8 @@ public sealed partial class JobStore
                 return Unread($"The file is {stream.Length / 1048576.0:0.0} MB long; at most {Inputs.LargestText / 1048576} MB are read.", "See that it is the file you mean.");
             var bytes = new byte[stream.Length];
             int length = await stream.ReadAtLeastAsync(bytes, bytes.Length, throwOnEndOfStream: false, stop);
-            return CellFile.Read(bytes.AsSpan(0, length), name);
+            var read = CellFile.Read(bytes.AsSpan(0, length), name);
+            return read.Cell is { } cell ? MeshFiles.Fill(cell, Path.GetDirectoryName(file) ?? "", name, bytes.AsSpan(0, length)) : read;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

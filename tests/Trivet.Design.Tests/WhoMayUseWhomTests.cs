@@ -23,12 +23,13 @@ public sealed class WhoMayUseWhomTests
         ["Findings"] = [],
         ["Cells"] = [],
         ["Kinematics"] = [],
-        ["Dynamics"] = ["Kinematics", "Drives", "Reach"],
+        ["Tooling"] = [],
+        ["Dynamics"] = ["Kinematics", "Drives", "Reach", "Tooling"],
         ["Drives"] = ["Kinematics"],
         ["Reach"] = ["Kinematics"],
         ["Motion"] = ["Kinematics", "Dynamics", "Reach", "Drives"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -20,7 +20,8 @@ public class CellFieldsTests
         Cell cell = Cell.Empty;
         foreach (string place in (string[])["/brief/parts/e", "/brief/requirements/e", "/brief/openQuestions/e", "/robot/chains/e", "/controller/axes/e", "/tool/parts/e",
             "/drives/motors/e", "/drives/motors/e/curve/e", "/drives/axes/e", "/motion/cycles/e", "/motion/cycles/e/waypoints/e", "/frame/members/e", "/stations/e",
-            "/cabinet/modules/e", "/cables/e"])
+            "/cabinet/modules/e", "/cables/e", "/pneumatics/users/e", "/pneumatics/hoses/e", "/handling/lifts/e", "/guarding/devices/e",
+            "/guarding/fences/e", "/guarding/gaps/e", "/partsList/e"])
         {
             cell = CellFields.Add(cell, place).Cell!;
         }

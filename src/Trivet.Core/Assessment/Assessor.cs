@@ -5,6 +5,7 @@ using Trivet.Dynamics;
 using Trivet.Findings;
 using Trivet.Motion;
 using Trivet.Reach;
+using Trivet.Tooling;
 
 namespace Trivet.Assessment;
 
@@ -12,7 +13,7 @@ namespace Trivet.Assessment;
 /// Assesses one cell as it is edited. Each task's findings are remembered under the values of the fields it used, so that an edit
 /// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it returns depends on the cell alone.
 /// <para>
-/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion and drives, cycle by cycle. The tasks of reach run side by
+/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion and drives, cycle by cycle; the tool stack. The tasks of reach run side by
 /// side; their findings are gathered in the order of the plan, so the number of threads changes nothing.
 /// </para>
 /// </summary>
@@ -87,7 +88,7 @@ public sealed class Assessor
     {
         // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
-        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell);
+        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell) + ToolChecks.Of(cell);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);

@@ -39,6 +39,18 @@ public sealed record Part : IOrdered
     public double? Mass { get; init; }
     public Extent Size { get; init; } = new();
     public string? Surface { get; init; }
+    /// <summary>State of the surface that is gripped: it decides the friction.</summary>
+    public SurfaceState? State { get; init; }
+}
+
+/// <summary>State of a surface, as far as friction goes.</summary>
+public enum SurfaceState
+{
+    Dry,
+    Wet,
+    Oily,
+    /// <summary>Plastic film over something softer.</summary>
+    Film,
 }
 
 /// <summary>How a promise is proven.</summary>

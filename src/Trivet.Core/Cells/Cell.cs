@@ -26,12 +26,16 @@ public sealed record Cell
     public ControllerMapping Controller { get; init; } = new();
     public Mount Mount { get; init; } = new();
     public ToolStack Tool { get; init; } = new();
+    public Pneumatics Pneumatics { get; init; } = new();
     public Drives Drives { get; init; } = new();
     public MotionPlan Motion { get; init; } = new();
     public CellFrame Frame { get; init; } = new();
     public ImmutableSortedDictionary<string, Station> Stations { get; init; } = Keyed.Empty<Station>();
     public Cabinet Cabinet { get; init; } = new();
     public ImmutableSortedDictionary<string, Cable> Cables { get; init; } = Keyed.Empty<Cable>();
+    public Handling Handling { get; init; } = new();
+    public Guarding Guarding { get; init; } = new();
+    public ImmutableSortedDictionary<string, ListedPart> PartsList { get; init; } = Keyed.Empty<ListedPart>();
 }
 
 /// <summary>Collections keyed by stable id, sorted by ordinal comparison so that every culture writes the same file.</summary>

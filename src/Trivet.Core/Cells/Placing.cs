@@ -54,16 +54,14 @@ public sealed record ToolStack
     public double? TcpZ { get; init; }
     /// <summary>Radius of the capsule around the tool, from the platform down to the TCP, metres.</summary>
     public double? Radius { get; init; }
+    /// <summary>What the platform may carry, tool and part together: mass, kilograms; moment about its mechanical interface, newton metres; inertia about
+    /// the upright axis through it, kilogram square metres.</summary>
+    public double? LargestMass { get; init; }
+    public double? LargestMoment { get; init; }
+    public double? LargestInertia { get; init; }
     public ImmutableSortedDictionary<string, ToolPart> Parts { get; init; } = Keyed.Empty<ToolPart>();
-}
-
-public sealed record ToolPart : IOrdered
-{
-    public int? Order { get; init; }
-    public string? Name { get; init; }
-    public string? Note { get; init; }
-    public double? Mass { get; init; }
-    public double? Height { get; init; }
+    public Vacuum Vacuum { get; init; } = new();
+    public Fingers Fingers { get; init; } = new();
 }
 
 /// <summary>The frame that carries the robot: straight members between points of the cell frame.</summary>

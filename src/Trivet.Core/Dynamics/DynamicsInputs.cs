@@ -4,6 +4,7 @@ using Trivet.Drives;
 using Trivet.Findings;
 using Trivet.Kinematics;
 using Trivet.Numerics;
+using Trivet.Tooling;
 
 namespace Trivet.Dynamics;
 
@@ -14,10 +15,8 @@ public sealed record DynamicsRead(RobotDynamics? Dynamics, ImmutableArray<Contra
 /// <summary>
 /// Reads the computing form of dynamics, with one part in the gripper or with none.
 /// <para>
-/// Assumed, because the description has no field for it: tools hang one below the other from the platform reference point, on the rotary axis,
-/// each with its centre of mass at half its height. A part hangs at the tool centre point, its centre of mass half its height below, its
-/// inertia about an upright axis that of a block of its width and depth. With a rotary axis the part turns; the tools' inertia is
-/// in the axis' own.
+/// The tool stack is that of <see cref="ToolInputs"/>. With a rotary axis the part in the gripper turns, and so do the tools below the one that is
+/// called a rotary axis. What turns has the inertia that the robot states of its axis, the tools' included; where it states none, that of the tools.
 /// </para>
 /// <para>
 /// Zero where not stated: friction, counterweight, height of the platform's centre of mass, heights and sizes. Not a number where not stated:
@@ -104,26 +103,21 @@ public static class DynamicsInputs
     private static PlatformBodies Platform(
         Cell cell, string? part, bool withRotor, Reading reading, ImmutableArray<Contradiction>.Builder problems)
     {
-        double mass = Mass(cell.Robot.PlatformMass, "/robot/platformMass");
-        double moment = mass * reading.Or(cell.Robot.PlatformCentreZ, "/robot/platformCentreZ", 0);
-        double hangs = 0;
-        reading.Used("/tool/parts", string.Join('\n', cell.Tool.Parts.Keys));
-        foreach (var (id, tool) in cell.Tool.Parts.InOrder())
-        {
-            string at = $"/tool/parts/{id}";
-            reading.Used(at + "/order", tool.Order);
-            double weighs = Mass(tool.Mass, at + "/mass"), height = reading.Or(tool.Height, at + "/height", 0);
-            mass += weighs;
-            moment -= weighs * (hangs + height / 2);
-            hangs += height;
-        }
+        double bare = Mass(cell.Robot.PlatformMass, "/robot/platformMass");
+        var platform = MassProperties.Point(bare, reading.Or(cell.Robot.PlatformCentreZ, "/robot/platformCentreZ", 0) * Vec3.UnitZ);
+        var stack = ToolInputs.Read(cell, reading);
+        problems.AddRange(stack.Problems);
+        var still = platform + stack.Sum(e => !e.Turns);
+        var (mass, centre) = (still.Mass, still.Centre);
 
         bool turns = reading.Or(cell.Robot.Rotary.Fitted, "/robot/rotary/fitted", false);
-        var centre = new Vec3(0, 0, mass > 0 ? moment / mass : 0);
-        TurningBody turning = turns
-            ? new(0, Vec3.Zero, Mass(cell.Robot.Rotary.Inertia, "/robot/rotary/inertia") + (withRotor ? Rotor(cell, "rotary", reading, problems) : 0),
-                Zero(cell.Robot.Rotary.Friction, "/robot/rotary/friction"))
-            : default;
+        TurningBody turning = default;
+        if (turns)
+        {
+            var hung = stack.Sum(e => e.Turns);
+            turning = new(hung.Mass, hung.Centre, TurningInertia(hung) + (withRotor ? Rotor(cell, "rotary", reading, problems) : 0),
+                Zero(cell.Robot.Rotary.Friction, "/robot/rotary/friction"));
+        }
         if (part is null) return new(mass, centre, turning);
 
         string pointer = $"/brief/parts/{part}";
@@ -134,15 +128,25 @@ public static class DynamicsInputs
             return default;
         }
 
-        double carries = Mass(carried.Mass, pointer + "/mass");
-        double width = Zero(carried.Size.Width, pointer + "/size/width"), depth = Zero(carried.Size.Depth, pointer + "/size/depth");
-        var tcp = new Vec3(
-            reading.Or(cell.Tool.TcpX, "/tool/tcpX", 0), reading.Or(cell.Tool.TcpY, "/tool/tcpY", 0), reading.Need(cell.Tool.TcpZ, "/tool/tcpZ"));
-        var at_P = tcp - Zero(carried.Size.Height, pointer + "/size/height") / 2 * Vec3.UnitZ;
-        double inertia = carries * (tcp.X * tcp.X + tcp.Y * tcp.Y + (width * width + depth * depth) / 12);
-        if (turns) return new(mass, centre, turning with { Mass = carries, Centre = at_P, Inertia = turning.Inertia + inertia });
-        double both = mass + carries;
-        return new(both, both > 0 ? (mass * centre + carries * at_P) / both : Vec3.Zero);
+        Mass(carried.Mass, pointer + "/mass");
+        Zero(carried.Size.Width, pointer + "/size/width");
+        Zero(carried.Size.Depth, pointer + "/size/depth");
+        Zero(carried.Size.Height, pointer + "/size/height");
+        var held = ToolInputs.Carried(cell, part, reading)!.Value;
+        if (turns)
+        {
+            var both = MassProperties.Point(turning.Mass, turning.Centre) + held;
+            return new(mass, centre, turning with { Mass = both.Mass, Centre = both.Centre, Inertia = turning.Inertia + held.About(Vec3.Zero).Row2.Z });
+        }
+        var all = still + held;
+        return new(all.Mass, all.Centre);
+
+        // What the robot states of the axis counts; where it states nothing, what hangs on it does.
+        double TurningInertia(MassProperties hung)
+        {
+            if (cell.Robot.Rotary.Inertia is null && hung.InertiaKnown && hung.Mass > 0) return reading.Or(cell.Robot.Rotary.Inertia, "/robot/rotary/inertia", hung.About(Vec3.Zero).Row2.Z);
+            return Mass(cell.Robot.Rotary.Inertia, "/robot/rotary/inertia");
+        }
 
         double Mass(double? value, string at) => NotNegative(reading.Need(value, at), at);
 

@@ -18,6 +18,7 @@ internal static class BriefFields
         .Quantity("mass", Dimension.Mass, p => p.Mass, (p, v) => p with { Mass = v }, "Mass of one part, of the heaviest one if they differ.", Depth.Quote, "g")
         .Section("size", Extent, p => p.Size, (p, v) => p with { Size = v }, "Size of one part as it lies at the pick.")
         .Text("surface", p => p.Surface, (p, v) => p with { Surface = v }, "What the gripper touches: smooth, porous, oily, fragile.")
+        .Choice("state", Words.SurfaceState, p => p.State, (p, v) => p with { State = v }, "State of that surface, which decides the friction.")
         .Text("note", p => p.Note, (p, v) => p with { Note = v }, "Anything worth keeping.")
         .Done();
 

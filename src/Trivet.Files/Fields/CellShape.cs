@@ -41,11 +41,16 @@ internal static class CellShape
             "How the user's controller names and signs axes, zero, frame and units.")
         .Section("mount", PlacingFields.Mount, c => c.Mount, (c, v) => c with { Mount = v }, "Where the base frame stands in the cell frame.")
         .Section("tool", PlacingFields.Tool, c => c.Tool, (c, v) => c with { Tool = v }, "The tool stack.")
+        .Section("pneumatics", ToolingFields.Pneumatics, c => c.Pneumatics, (c, v) => c with { Pneumatics = v }, "Compressed air: supply, users and hoses.")
         .Section("drives", DriveFields.Drives, c => c.Drives, (c, v) => c with { Drives = v }, "Motors, how each axis is driven, and the supply of the motors.")
         .Section("motion", MotionFields.Plan, c => c.Motion, (c, v) => c with { Motion = v }, "The cycles to be run, and the controller's settings for them.")
         .Section("frame", PlacingFields.Frame, c => c.Frame, (c, v) => c with { Frame = v }, "The frame that carries the robot.")
         .Keyed("stations", PlacingFields.Station, c => c.Stations, (c, v) => c with { Stations = v }, "Where parts are picked and placed.")
         .Section("cabinet", Cabinet, c => c.Cabinet, (c, v) => c with { Cabinet = v }, "The cabinet.")
         .Keyed("cables", Cable, c => c.Cables, (c, v) => c with { Cables = v }, "The cables.")
+        .Section("handling", ProtectingFields.Handling, c => c.Handling, (c, v) => c with { Handling = v }, "How heavy things are lifted and hung.")
+        .Section("guarding", ProtectingFields.Guarding, c => c.Guarding, (c, v) => c with { Guarding = v }, "What keeps people away from what moves.")
+        .Keyed("partsList", ProtectingFields.ListedPart, c => c.PartsList, (c, v) => c with { PartsList = v },
+            "Lines of the parts list beyond those that follow from the description, or what is to be said of one of those.")
         .Done();
 }

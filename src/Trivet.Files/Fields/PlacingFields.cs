@@ -37,14 +37,6 @@ internal static class PlacingFields
         .Text("note", m => m.Note, (m, v) => m with { Note = v }, "Anything worth keeping.")
         .Done();
 
-    private static readonly Shape ToolPart = new Table<ToolPart>(new ToolPart())
-        .Whole("order", p => p.Order, (p, v) => p with { Order = v }, "Place from the platform outward; equal or missing orders follow the id.")
-        .Text("name", p => p.Name, (p, v) => p with { Name = v }, "What it is: plate, rotary axis, gripper, finger.")
-        .Quantity("mass", Dimension.Mass, p => p.Mass, (p, v) => p with { Mass = v }, "Its mass.", Depth.Build, "g")
-        .Quantity("height", Dimension.Length, p => p.Height, (p, v) => p with { Height = v }, "How far it reaches down from the part above.", Depth.Build)
-        .Text("note", p => p.Note, (p, v) => p with { Note = v }, "Anything worth keeping.")
-        .Done();
-
     public static readonly Shape Tool = new Table<ToolStack>(new ToolStack())
         .Quantity("tcpX", Dimension.Length, t => t.TcpX, (t, v) => t with { TcpX = v },
             "Tool centre point from the platform reference point, along x at rotary angle 0.", Depth.Quote)
@@ -52,7 +44,15 @@ internal static class PlacingFields
         .Quantity("tcpZ", Dimension.Length, t => t.TcpZ, (t, v) => t with { TcpZ = v }, "The same along z: negative below the platform.", Depth.Quote)
         .Quantity("radius", Dimension.Length, t => t.Radius, (t, v) => t with { Radius = v },
             "Radius of the capsule around the tool, from the platform down to the tool centre point.", Depth.Quote)
-        .Keyed("parts", ToolPart, t => t.Parts, (t, v) => t with { Parts = v }, "The stack from the platform outward.")
+        .Quantity("largestMass", Dimension.Mass, t => t.LargestMass, (t, v) => t with { LargestMass = v },
+            "The most the platform may carry, tool and part together.")
+        .Quantity("largestMoment", Dimension.Torque, t => t.LargestMoment, (t, v) => t with { LargestMoment = v },
+            "Largest moment of tool and part about the mechanical interface, in motion.")
+        .Quantity("largestInertia", Dimension.Inertia, t => t.LargestInertia, (t, v) => t with { LargestInertia = v },
+            "Largest inertia of tool and part about the upright axis through the mechanical interface.")
+        .Keyed("parts", ToolingFields.ToolPart, t => t.Parts, (t, v) => t with { Parts = v }, "The stack from the platform outward.")
+        .Section("vacuum", ToolingFields.Vacuum, t => t.Vacuum, (t, v) => t with { Vacuum = v }, "Cups that hold the part by vacuum.")
+        .Section("fingers", ToolingFields.Fingers, t => t.Fingers, (t, v) => t with { Fingers = v }, "Fingers that hold the part between them.")
         .Text("note", t => t.Note, (t, v) => t with { Note = v }, "Anything worth keeping.")
         .Done();
 

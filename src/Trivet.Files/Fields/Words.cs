@@ -18,4 +18,17 @@ internal static class Words
     public static readonly ImmutableArray<string> ProfileAlong = ["path", "axes"];
     public static readonly ImmutableArray<string> PlaceWithin = ["middle", "first", "last", "farthest"];
     public static readonly ImmutableArray<string> PathShape = ["gate", "straight", "arc", "waypoints"];
+    public static readonly ImmutableArray<string> ToolPartKind = ["plate", "rotary axis", "gripper", "cup", "finger", "other"];
+    public static readonly ImmutableArray<string> SolidKind = ["box", "cylinder", "tube", "ring", "sphere", "given", "mesh"];
+    public static readonly ImmutableArray<string> SolidAxis = ["upright", "along x", "along y"];
+    public static readonly ImmutableArray<string> SurfaceState = ["dry", "wet", "oily", "film"];
+    public static readonly ImmutableArray<string> GripKind = ["friction", "form"];
+    public static readonly ImmutableArray<string> AirUserKind = ["cylinder", "ejector", "blow-off"];
+    public static readonly ImmutableArray<string> LiftDuration = ["up to 1 h", "up to 2 h", "up to 8 h"];
+    public static readonly ImmutableArray<string> Coupling = ["good", "fair", "poor"];
+    public static readonly ImmutableArray<string> DistanceEdition = ["ISO 13855:2010"];
+    public static readonly ImmutableArray<string> ApproachDirection = ["normal", "parallel"];
+    public static readonly ImmutableArray<string> OpeningShape = ["slot", "square", "round"];
+    public static readonly ImmutableArray<string> BodyPart = ["body", "head", "leg", "foot", "toes", "arm", "hand", "finger"];
+    public static readonly ImmutableArray<string> Supplied = ["bought", "made"];
 }

@@ -11,8 +11,8 @@ public static class English
         Verdicts = ["falls short", "open", "tight", "holds"],
         OpenReasons = ["not stated", "not computed yet", "neither proved nor refuted", "computation failed"],
         Assurances = ["exact", "proved", "sampled", "estimated"],
-        Reasons = EnglishReasons.All,
-        Rules = EnglishRules.All,
+        Reasons = EnglishReasons.All.AddRange(EnglishTooling.Reasons),
+        Rules = EnglishRules.All.AddRange(EnglishTooling.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {

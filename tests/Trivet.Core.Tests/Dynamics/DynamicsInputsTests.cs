@@ -21,6 +21,9 @@ public class DynamicsInputsTests
         },
     };
 
+    /// <summary>A rail delta with the tool, axis and parts of another test.</summary>
+    internal static Cell RailWith(ToolStack tool, RotaryAxis rotary, Brief brief) => Rail with { Robot = Rail.Robot with { Rotary = rotary }, Tool = tool, Brief = brief };
+
     private static readonly Cell Full = Rail with
     {
         Robot = Rail.Robot with { Rotary = new() { Fitted = true, Inertia = 1e-4, Friction = 0.02 } },
