@@ -69,6 +69,7 @@ public sealed class Assessor
     /// <remarks>A change is tried on stations and homing; on cycles only where the finding is one of theirs, since those take far longer.</remarks>
     public ImmutableArray<Advice> Advise(Cell cell, Finding finding, CancellationToken stop)
     {
+        if (finding.Rule.Trade == Trade.Motion) return MotionAdvice.For(cell, finding, stop);
         bool ofCycle = finding.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal);
         return AdviceSearch.For(cell, finding, changed => Preview(changed, ofCycle ? PlanOf(changed) : OfReach(changed)).Ledger, stop);
     }
@@ -77,7 +78,8 @@ public sealed class Assessor
     private Assessed Advised(Assessed assessed, CancellationToken stop)
     {
         var findings = assessed.Ledger.Findings;
-        var asking = findings.Where(f => f is { Verdict: Verdict.FallsShort, Rule.Trade: Trade.Reach, Advice.IsEmpty: true }).Take(MostAdvised).ToArray();
+        var asking = findings.Where(f => f is { Verdict: Verdict.FallsShort, Advice.IsEmpty: true } && (f.Rule.Trade == Trade.Reach || MotionAdvice.Covers(f.Rule)))
+            .GroupBy(f => f.Rule.Trade).SelectMany(g => g.Take(MostAdvised)).ToArray();
         var advice = new ImmutableArray<Advice>[asking.Length];
         Parallel.For(0, asking.Length, i => advice[i] = Advise(assessed.Cell, asking[i], stop));
         for (int i = 0; i < asking.Length; i++) findings = findings.Replace(asking[i], asking[i] with { Advice = advice[i] });

@@ -150,6 +150,13 @@ public static class FastestSettings
     /// <summary>Down to a step.</summary>
     private static double Typed(double value) => double.IsFinite(value) && value > 0 ? Multiple(Math.Floor(value / Step(value) + 1e-9), Step(value)) : value;
 
+    /// <summary>To a step, up or down; a step itself stays.</summary>
+    internal static double Typed(double value, bool up)
+    {
+        double down = Typed(value);
+        return up && down < value * (1 - 1e-9) ? Next(down) : down;
+    }
+
     private static double Next(double value) => double.IsFinite(value) ? Multiple(Math.Round(value / Step(value)) + 1, Step(value)) : value;
 
     /// <summary>Divided where the step is a fraction: the nearest double to what is typed.</summary>
