@@ -42,7 +42,8 @@ internal static class CycleCommand
             "cycle",
             """
             How long motions take. Of a cell: its cycles under three laws, as the controller does it, from state to state, and the bound
-            that no law can beat; ends with 1 when a finding about its motion falls short or is open. --moves: the shortest time in which all axes of a row can begin and end together, limits of velocity,
+            that no law can beat; the controller's law also in its other variants, trapezoidal or of seven phases,
+            along the path or for all axes together; ends with 1 when a finding about its motion falls short or is open. --moves: the shortest time in which all axes of a row can begin and end together, limits of velocity,
             acceleration and jerk kept; the rows come back with a column duration, empty where there is none. --path: the shortest time
             along a path from rest to rest; the table comes back with the time t and the speed sdot at each point and what holds it back
             from there on. Ends with 1 when a row has no move or the path can not be run through; standard error says why.
@@ -97,7 +98,7 @@ internal static class CycleCommand
         {
             findings = [.. Assess.Prove(input.Cell, progress, stop).Ledger.Findings.Where(f => f.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal))];
             ImmutableArray<CycleResult> results = [.. inputs.OfType<CycleInput>().Select(i => CycleTiming.Solve(i))];
-            sheet = CycleSheet.Of(input.Cell, results, fastest ? FastestSettings.Find(input.Cell, stop) : null);
+            sheet = CycleSheet.Of(input.Cell, results, fastest ? FastestSettings.Find(input.Cell, stop) : null, variants: true);
         }
 
         stop.ThrowIfCancellationRequested();

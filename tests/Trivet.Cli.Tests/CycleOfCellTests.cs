@@ -19,6 +19,10 @@ public sealed class CycleOfCellTests
         Assert.True(Of("bound-cycle-time") < Of("states-cycle-time"));
         Assert.True(Of("states-cycle-time") < Of("controller-cycle-time"));
         Assert.Equal(1 / Of("controller-cycle-time"), Of("controller-rate"), 1e-12);
+        Assert.Equal(Of("controller-cycle-time"), Of("variant-seven-phase-path-cycle-time"));
+        Assert.True(Of("variant-trapezoid-path-cycle-time") < Of("controller-cycle-time"));
+        Assert.True(Of("variant-trapezoid-path-use") is > 0 and < 1);
+        Assert.DoesNotContain(rows, r => r.GetProperty("id").GetString() == "variant-seven-phase-axes-use");
         var speed = json.RootElement.GetProperty("settings").EnumerateArray().Single(s => s.GetProperty("field").GetString() == "/motion/settings/pathSpeed");
         Assert.Equal("mm/s", speed.GetProperty("unit").GetString());
     }

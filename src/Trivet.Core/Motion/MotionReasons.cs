@@ -54,4 +54,7 @@ public static class MotionReasons
 
     /// <summary>A fall comes where the rods no longer hold the platform, or does not end: how fast it becomes is not known.</summary>
     public static Reason FallNotFollowed { get; } = new("motion.fall-not-followed");
+
+    /// <summary>A profile of seven phases needs a jerk, and the settings state none.</summary>
+    public static Reason NoJerkStated { get; } = new("motion.no-jerk-stated");
 }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Trivet.Motion;
+using Trivet.Views.Words;
 
 namespace Trivet.Views.Motion;
 
@@ -25,10 +26,11 @@ public static class CycleForms
             foreach (var r in cycle) text.Append(("  " + r.What.PadRight(what) + "  " + r.Shown.PadLeft(shown) + "  " + r.Known).TrimEnd()).Append('\n');
         }
         if (sheet.Settings.IsEmpty) return text.ToString();
-        text.Append("\nFastest settings, to be typed into the controller\n");
+        var words = Locale.English.Language.Motion.Cycle;
+        text.Append('\n').Append(words.TypedIn).Append('\n');
         foreach (var s in sheet.Settings)
-            text.Append(CultureInfo.InvariantCulture, $"  {s.What,-28} {Number(s.Typed),10} {s.Unit,-8} {(double.IsNaN(s.Now) ? "" : $"now {Number(s.Now)}")}").Append('\n');
-        return text.Append("Try them slowly first, with nobody within reach; Trivet does not type them in.\n").ToString();
+            text.Append(CultureInfo.InvariantCulture, $"  {s.What,-28} {Number(s.Typed),10} {s.Unit,-8} {(double.IsNaN(s.Now) ? "" : Locale.Fill(words.Now, ("value", Number(s.Now))))}").Append('\n');
+        return text.Append(words.Caution).Append('\n').ToString();
     }
 
     public static string Markdown(CycleSheet sheet)

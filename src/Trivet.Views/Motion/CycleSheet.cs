@@ -24,45 +24,62 @@ public sealed record TypedSetting(string Pointer, string What, double Now, doubl
 /// <summary>What the cycles of a cell take under the three laws, in finished texts; with the fastest settings as the table that is typed in.</summary>
 public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, ImmutableArray<TypedSetting> Settings)
 {
-    public static CycleSheet Of(Cell cell, ImmutableArray<CycleResult> results, FastestResult? fastest = null)
+    private static CycleWords Words => Locale.English.Language.Motion.Cycle;
+
+    public static CycleSheet Of(Cell cell, ImmutableArray<CycleResult> results, FastestResult? fastest = null, bool variants = false)
     {
         var rows = ImmutableArray.CreateBuilder<CycleRow>();
         foreach (var result in results)
         {
             string id = result.Input.Plan.Id;
             foreach (var law in result.Laws) AddLaw(rows, cell, id, law);
-            rows.Add(new(id, "gap", "Time that the bound saves", result.Gap, "1", double.IsFinite(result.Gap) ? Numbers.Percent(result.Gap) : "–", HeldBack(cell, result)));
+            rows.Add(new(id, "gap", Words.Gap, result.Gap, "1", double.IsFinite(result.Gap) ? Numbers.Percent(result.Gap) : "–", HeldBack(cell, result)));
+            if (!variants) continue;
+            foreach (var variant in LawVariants.Of(cell, result.Input)) AddVariant(rows, cell, id, variant);
         }
         if (fastest is null) return new(cell.Name ?? Locale.English.Language.UnnamedCell, rows.ToImmutable(), []);
 
         foreach (var result in fastest.Cycles)
-            rows.Add(Seconds(result.Input.Plan.Id, "fastest-cycle-time", "With the fastest settings, whole cycle", result.Controller.CycleTime, $"{fastest.Tried} settings tried"));
-        if (fastest.Settings is null) rows.Add(new("", "fastest", "Fastest settings", double.NaN, "1", "–", "none found that hold every limit with their reserve"));
+            rows.Add(Seconds(result.Input.Plan.Id, "fastest-cycle-time", Words.Fastest, result.Controller.CycleTime, Locale.Fill(Words.Tried, ("tried", $"{fastest.Tried}"))));
+        if (fastest.Settings is null) rows.Add(new("", "fastest", Words.FastestSettings, double.NaN, "1", "–", Words.FastestNone));
         return new(cell.Name ?? Locale.English.Language.UnnamedCell, rows.ToImmutable(), fastest.Settings is { } typed ? Table(cell, typed) : []);
     }
 
     private static void AddLaw(ImmutableArray<CycleRow>.Builder rows, Cell cell, string cycle, LawResult law)
     {
-        var (id, name) = law.Law switch
+        string id = law.Law switch
         {
-            TimingLaw.Controller => ("controller", "As the controller does it"),
-            TimingLaw.States => ("states", "From state to state"),
-            _ => ("bound", "The bound"),
+            TimingLaw.Controller => "controller",
+            TimingLaw.States => "states",
+            _ => "bound",
         };
         string why = law.Why is { } reason ? Sentences.Of(reason, cell) : "";
-        rows.Add(Seconds(cycle, $"{id}-loaded", $"{name}, loaded move", law.Loaded.Duration, why));
-        rows.Add(Seconds(cycle, $"{id}-empty", $"{name}, empty move", law.Empty.Duration, ""));
-        rows.Add(Seconds(cycle, $"{id}-cycle-time", $"{name}, whole cycle", law.CycleTime, "dwell and settling as stated"));
-        rows.Add(new(cycle, $"{id}-rate", $"{name}, rate", law.Rate, "1/s", law.Found ? Numbers.Quantity(law.Rate, "1/s") : "–", ""));
+        rows.Add(Seconds(cycle, $"{id}-loaded", Named(Words.Loaded), law.Loaded.Duration, why));
+        rows.Add(Seconds(cycle, $"{id}-empty", Named(Words.Empty), law.Empty.Duration, ""));
+        rows.Add(Seconds(cycle, $"{id}-cycle-time", Named(Words.Whole), law.CycleTime, Words.AsStated));
+        rows.Add(new(cycle, $"{id}-rate", Named(Words.Rate), law.Rate, "1/s", law.Found ? Numbers.Quantity(law.Rate, "1/s") : "–", ""));
         double leaves = Math.Max(law.Loaded.Leaves, law.Empty.Leaves);
-        if (leaves > 0) rows.Add(new(cycle, $"{id}-leaves", $"{name}, tool off the planned path", leaves, "m", Numbers.Quantity(leaves, "m"), "largest"));
+        if (leaves > 0) rows.Add(new(cycle, $"{id}-leaves", Named(Words.Leaves), leaves, "m", Numbers.Quantity(leaves, "m"), Words.Largest));
+
+        string Named(string form) => Locale.Fill(form, ("law", Words.Laws[(int)law.Law]));
+    }
+
+    private static void AddVariant(ImmutableArray<CycleRow>.Builder rows, Cell cell, string cycle, LawVariant variant)
+    {
+        var row = VariantSheet.Row(cell, variant);
+        string id = $"variant-{(variant.Profile == ProfileKind.Trapezoidal ? "trapezoid" : "seven-phase")}-{(variant.Along == ProfileAlong.Path ? "path" : "axes")}";
+        string known = row.Why.Length > 0 ? row.Why : variant.Stated ? Locale.English.Language.Motion.IsStated : "";
+        rows.Add(Seconds(cycle, $"{id}-cycle-time", Locale.Fill(Words.VariantCycle, ("variant", row.Name)), variant.Law.CycleTime, known));
+        if (variant.Leaves > 0)
+            rows.Add(new(cycle, $"{id}-leaves", Locale.Fill(Words.VariantLeaves, ("variant", row.Name)), variant.Leaves, "m", row.Leaves, Words.Largest));
+        if (variant.Worst is { } worst) rows.Add(new(cycle, $"{id}-use", Locale.Fill(Words.VariantUse, ("variant", row.Name)), worst.Use, "1", Numbers.Percent(worst.Use), row.Worst));
     }
 
     private static string HeldBack(Cell cell, CycleResult result)
     {
         var language = Locale.English.Language;
-        return result.HeldBack.IsEmpty ? "" : "the bound is held back by " + Fields.List(result.HeldBack.Take(3).Select(h =>
-            $"{Sentences.RuleNoun(MotionRules.Of(h.Kind, turns: false))} of {Fields.Axis(cell, h.Axis, language)} for {Numbers.Percent(h.Share)}"));
+        return result.HeldBack.IsEmpty ? "" : Locale.Fill(Words.HeldBack, ("limits", Fields.List(result.HeldBack.Take(3).Select(h => Locale.Fill(
+            language.Motion.HeldBackBy, ("limit", Sentences.RuleNoun(MotionRules.Of(h.Kind, turns: false))), ("axis", Fields.Axis(cell, h.Axis, language)), ("share", Numbers.Percent(h.Share)))))));
     }
 
     /// <summary>The settings in the length unit that the controller shows for a carriage; millimetres where its axes turn or nothing is stated.</summary>
@@ -71,13 +88,13 @@ public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, Imm
         double unit = 1e-3;
         if (cell.Robot.Family == RobotFamily.RailDelta && RobotInputs.Geometry(cell.Robot, new()).Robot is { } robot)
             unit = ControllerReadings.Of(cell.Controller, robot, new()).Axes[0].PerUnit;
-        string name = unit switch { 1e-3 => "mm", 1e-2 => "cm", 1 => "m", _ => "units" };
+        string name = unit switch { 1e-3 => "mm", 1e-2 => "cm", 1 => "m", _ => Words.Units };
         var now = cell.Motion.Settings;
         var table = ImmutableArray.CreateBuilder<TypedSetting>();
-        Add("pathSpeed", "Speed along the path", now.PathSpeed, typed.Speed, $"{name}/s");
-        Add("pathAcceleration", "Acceleration along the path", now.PathAcceleration, typed.Acceleration, $"{name}/s²");
-        if (double.IsFinite(typed.Jerk)) Add("pathJerk", "Jerk along the path", now.PathJerk, typed.Jerk, $"{name}/s³");
-        Add("blend", "Blend", now.Blend, typed.Blend, name);
+        Add("pathSpeed", Words.SpeedAlong, now.PathSpeed, typed.Speed, $"{name}/s");
+        Add("pathAcceleration", Words.AccelerationAlong, now.PathAcceleration, typed.Acceleration, $"{name}/s²");
+        if (double.IsFinite(typed.Jerk)) Add("pathJerk", Words.JerkAlong, now.PathJerk, typed.Jerk, $"{name}/s³");
+        Add("blend", Words.Blend, now.Blend, typed.Blend, name);
         return table.ToImmutable();
 
         // The unit divides what was rounded in SI: the quotient is rounded back to what a person types.

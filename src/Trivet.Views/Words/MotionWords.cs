@@ -15,6 +15,19 @@ public sealed record MotionWords
     /// <summary>In the order of <see cref="LimitKind"/>.</summary>
     public required ImmutableArray<string> Limits { get; init; }
 
+    /// <summary>In the order of <see cref="Cells.ProfileKind"/> and <see cref="Cells.ProfileAlong"/>.</summary>
+    public required ImmutableArray<string> Profiles { get; init; }
+    public required ImmutableArray<string> Alongs { get; init; }
+    // {profile} {along} {limit} {axis} {share}
+    public required string Variant { get; init; }
+    public required string VariantsTitle { get; init; }
+    public required string VariantsNote { get; init; }
+    public required string HeadVariant { get; init; }
+    public required string HeadLeaves { get; init; }
+    public required string HeadMostUsed { get; init; }
+    public required string UseOf { get; init; }
+    public required string IsStated { get; init; }
+
     // {gap} {share} {limit} {axis} {voltage} {rate}
     public required string Gap { get; init; }
     public required string GapUnknown { get; init; }
@@ -53,4 +66,5 @@ public sealed record MotionWords
     public required string CurveAt { get; init; }
     public required string CurveNow { get; init; }
     public required string Moves { get; init; }
+    public required CycleWords Cycle { get; init; }
 }

@@ -34,7 +34,11 @@ public sealed class MotionPanelTests : BunitContext, IAsyncLifetime
     public async Task The_three_laws_stand_in_a_table_and_the_law_pressed_is_the_one_shown()
     {
         var panel = await PanelAsync(Sample("jar-lids"));
-        Assert.Equal(3, panel.FindAll(".law-table tbody tr").Count);
+        Assert.Equal(3, panel.FindAll(".law-table:not(.variant-table) tbody tr").Count);
+        // The belt moves, so that the axes alone can not begin with its speed.
+        Assert.Equal(4, panel.FindAll(".variant-table tbody tr").Count);
+        Assert.Equal(2, panel.FindAll(".variant-table td[colspan]").Count);
+        Assert.Contains("seven phases, along the path", panel.Find(".variant-table .shown").TextContent, StringComparison.Ordinal);
         Assert.Contains("controller", panel.Find(".law-table .shown").TextContent, StringComparison.Ordinal);
         string before = panel.Find("[data-tracks='tool-speed']").InnerHtml;
         panel.Find("[data-law=Bound]").Click();

@@ -24,6 +24,7 @@ public sealed partial class MotionPanel : IDisposable
     /// <summary>The newest time, and the newest of which all is shown.</summary>
     private MotionSheet? _now, _sheet;
     private MotionRun? _run;
+    private ImmutableArray<VariantRow> _variants = [];
     private Playback? _playback;
     private TimingLaw _law = TimingLaw.Controller;
     private bool _rotary, _stale;
@@ -76,7 +77,7 @@ public sealed partial class MotionPanel : IDisposable
         }
         _following.Cancel();
         _now = id is null ? null : MotionSheet.Of(Session.Cell, id);
-        Follow(_now, null, null);
+        Follow(_now, null, null, []);
         if (_now is { Result: not null }) Follow();
     }
 
@@ -90,9 +91,9 @@ public sealed partial class MotionPanel : IDisposable
         try
         {
             await Task.Delay(Rest, stop);
-            var (sheet, run, playback) = await Task.Run(() => Compute(now, MotionSheet.Of(now.Cell, cycle), law), stop);
+            var (sheet, run, playback, variants) = await Task.Run(() => Compute(now, MotionSheet.Of(now.Cell, cycle), law), stop);
             if (stop.IsCancellationRequested) return;
-            Follow(sheet, run, playback);
+            Follow(sheet, run, playback, variants);
             StateHasChanged();
         }
         catch (OperationCanceledException)
@@ -103,19 +104,22 @@ public sealed partial class MotionPanel : IDisposable
 
     private void Follow()
     {
-        var (sheet, run, playback) = Compute(Session.Now, _sheet!, _law);
-        Follow(sheet, run, playback);
+        var (sheet, run, playback, variants) = Compute(Session.Now, _sheet!, _law, _variants);
+        Follow(sheet, run, playback, variants);
     }
 
-    private static (MotionSheet, MotionRun?, Playback?) Compute(Assessed now, MotionSheet sheet, TimingLaw law)
+    /// <param name="known">The variants, where the sheet is the one they were computed for.</param>
+    private static (MotionSheet, MotionRun?, Playback?, ImmutableArray<VariantRow>) Compute(
+        Assessed now, MotionSheet sheet, TimingLaw law, ImmutableArray<VariantRow> known = default)
     {
         var run = MotionRun.Of(sheet, law);
-        return (sheet, run, run is null ? null : Playback.Of(now, run));
+        var variants = !known.IsDefaultOrEmpty ? known : sheet.Input is { } input ? VariantSheet.Of(sheet.Cell, input) : [];
+        return (sheet, run, run is null ? null : Playback.Of(now, run), variants);
     }
 
-    private void Follow(MotionSheet? sheet, MotionRun? run, Playback? playback)
+    private void Follow(MotionSheet? sheet, MotionRun? run, Playback? playback, ImmutableArray<VariantRow> variants)
     {
-        (_sheet, _run, _playback, _stale) = (sheet, run, playback, false);
+        (_sheet, _run, _playback, _variants, _stale) = (sheet, run, playback, variants, false);
         if (sheet is { Result: not null }) _lawChart = ChartSvg.Render(MotionCharts.Laws(sheet, _law), ChartWidth, ChartHeight);
         if (_axis is null || run?.Drives?.Axes.ContainsKey(_axis) != true) _axis = run?.WorstAxis;
         Draw();
