@@ -28,8 +28,9 @@ public sealed class WhoMayUseWhomTests
         ["Drives"] = ["Kinematics"],
         ["Reach"] = ["Kinematics"],
         ["Motion"] = ["Kinematics", "Dynamics", "Reach", "Drives"],
+        ["Gripping"] = ["Kinematics", "Dynamics", "Motion", "Tooling"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -64,7 +64,7 @@ public static class ToolChecks
         double part = sums.Heaviest.Body.Mass - sums.Empty.Body.Mass;
         foreach (var element in sums.Stack.Elements.Where(e => cell.Tool.Parts[e.Id].LargestLoad is not null))
         {
-            double hangs = part + sums.Stack.Elements.SkipWhile(e => e.Id != element.Id).Where(e => e.Id == element.Id || e.Top < element.Top).Sum(e => e.Body.Mass);
+            double hangs = part + sums.Stack.From(element).Sum(e => e.Body.Mass);
             Judge(ToolRules.Payload, new(element.Pointer), cell.Tool.Parts[element.Id].LargestLoad, element.Pointer + "/largestLoad", hangs, summing, findings, coverage);
         }
     }

@@ -20,6 +20,9 @@ public sealed record ToolElement(
 /// <summary>The stack as read. A missing mass makes the reading incomplete.</summary>
 public sealed record ToolRead(ImmutableArray<ToolElement> Elements, ImmutableArray<Contradiction> Problems)
 {
+    /// <summary>What hangs from the upper face of a part: itself, and all below it.</summary>
+    public IEnumerable<ToolElement> From(ToolElement part) => Elements.SkipWhile(e => e.Id != part.Id).Where(e => e.Id == part.Id || e.Top < part.Top);
+
     public MassProperties Sum(Func<ToolElement, bool> of) => Elements.Where(of).Aggregate(default(MassProperties), (sum, e) => sum + e.Body);
 }
 

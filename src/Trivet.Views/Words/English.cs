@@ -11,8 +11,8 @@ public static class English
         Verdicts = ["falls short", "open", "tight", "holds"],
         OpenReasons = ["not stated", "not computed yet", "neither proved nor refuted", "computation failed"],
         Assurances = ["exact", "proved", "sampled", "estimated"],
-        Reasons = EnglishReasons.All.AddRange(EnglishTooling.Reasons),
-        Rules = EnglishRules.All.AddRange(EnglishTooling.Rules),
+        Reasons = EnglishReasons.All.AddRange(EnglishTooling.Reasons).AddRange(EnglishGripping.Reasons),
+        Rules = EnglishRules.All.AddRange(EnglishTooling.Rules).AddRange(EnglishGripping.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {
@@ -23,6 +23,8 @@ public static class English
             ["linear"] = "linear axis",
             ["loaded"] = "loaded move",
             ["empty"] = "empty move",
+            ["vacuum"] = "vacuum",
+            ["fingers"] = "fingers",
         }.ToImmutableDictionary(),
         FieldWords = new Dictionary<string, string>
         {

@@ -35,7 +35,8 @@ public static class Fields
         string.Concat(path.Select(s => "/" + s.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
 
     private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
-        "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "axes" or "cables" or "requirements" or "openQuestions";
+        "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "axes" or "cables" or "requirements" or "openQuestions"
+        or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList";
 
     private static string Entry(Cell cell, string[] path, Language language)
     {
@@ -46,6 +47,13 @@ public static class Fields
             "modules" => cell.Cabinet.Modules.GetValueOrDefault(id)?.Name,
             "cycles" => cell.Motion.Cycles.GetValueOrDefault(id)?.Name,
             "cables" => cell.Cables.GetValueOrDefault(id)?.Name,
+            "users" => cell.Pneumatics.Users.GetValueOrDefault(id)?.Name,
+            "hoses" => cell.Pneumatics.Hoses.GetValueOrDefault(id)?.Name,
+            "lifts" => cell.Handling.Lifts.GetValueOrDefault(id)?.Name,
+            "devices" => cell.Guarding.Devices.GetValueOrDefault(id)?.Name,
+            "fences" => cell.Guarding.Fences.GetValueOrDefault(id)?.Name,
+            "gaps" => cell.Guarding.Gaps.GetValueOrDefault(id)?.Name,
+            "partsList" => cell.PartsList.GetValueOrDefault(id)?.Name,
             "parts" when path[0] == "tool" => cell.Tool.Parts.GetValueOrDefault(id)?.Name,
             "parts" => cell.Brief.Parts.GetValueOrDefault(id)?.Name,
             _ => null,

@@ -26,6 +26,8 @@ public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decim
         "F" => new("mF", 1000, 1),
         "Pa" => new("bar", 1e-5, 2),
         "N" => new("N", 1, 1),
+        "m³/s" => new("l/min", 60_000, 1),
+        "kg m²" => new("kg cm²", 10_000, 2),
         _ => new(siUnit, 1, 0),
     };
 }

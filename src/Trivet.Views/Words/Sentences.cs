@@ -55,6 +55,7 @@ public static class Sentences
             if (@case == way) return words.Cases[way];
             if (@case.StartsWith(way + " ", StringComparison.Ordinal)) return $"{words.Cases[way]}, {Fields.Axis(cell, @case[(way.Length + 1)..], words)}";
         }
+        if (cell.Motion.Cycles.TryGetValue(@case, out var cycle)) return cycle.Name ?? @case;
         return cell.Stations.TryGetValue(@case, out var station) ? station.Name ?? @case : Fields.Axis(cell, @case, words);
     }
 
