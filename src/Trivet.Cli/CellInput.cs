@@ -18,6 +18,12 @@ internal sealed record CellInput(string Name, Cell Cell)
     public static async Task<ImmutableArray<CellInput>> ReadAsync(ParseResult parsed, string path, string? cellId, CancellationToken stop)
     {
         var error = parsed.InvocationConfiguration.Error;
+        if (string.IsNullOrWhiteSpace(path))
+        {
+            error.WriteLine("trivet: the name of the cell is empty. Name a cell file, a job folder, or - for standard input.");
+            return [];
+        }
+
         if (path != "-" && !File.Exists(path) && (Directory.Exists(path) || path.Contains("Host=", StringComparison.OrdinalIgnoreCase)))
             return await FromJobAsync(path, cellId, error, stop);
         if (cellId is not null)

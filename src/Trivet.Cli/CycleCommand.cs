@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Text;
 using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Files;
@@ -64,7 +63,7 @@ internal static class CycleCommand
         });
         command.SetAction(async (parsed, stop) => parsed.GetValue(cell) is { } of
             ? await OfCellAsync(parsed, of, parsed.GetValue(cellId), parsed.GetValue(cycle), parsed.GetValue(fastest), parsed.GetValue(format), outOption, stop)
-            : parsed.GetValue(moves) is { } file ? Table(parsed, outOption, file, MoveTable.Run, stop) : Table(parsed, outOption, parsed.GetValue(path)!, PathTable.Run, stop));
+            : parsed.GetValue(moves) is { } file ? TableFile.Run(parsed, outOption, file, MoveTable.Run, stop) : TableFile.Run(parsed, outOption, parsed.GetValue(path)!, PathTable.Run, stop));
         return command;
     }
 
@@ -117,29 +116,5 @@ internal static class CycleCommand
         }
 
         return wanting.Length == 0 ? ExitCode.AllHold : ExitCode.NotAllHold;
-    }
-
-    /// <summary>What turns one table into another: exit code 0, 1 where a row has no answer, 2 where the table was refused.</summary>
-    /// <param name="done">Fraction of the table read so far.</param>
-    private delegate int Turns(TextReader text, string file, TextWriter output, TextWriter error, Func<double> done, IProgress<double> progress, CancellationToken stop);
-
-    private static int Table(ParseResult parsed, Option<string?> outOption, string file, Turns turns, CancellationToken stop)
-    {
-        var error = parsed.InvocationConfiguration.Error;
-        try
-        {
-            using var text = file == "-" ? Console.In : new StreamReader(file, Encoding.UTF8, true, 1 << 16);
-            var bytes = (text as StreamReader)?.BaseStream;
-            Func<double> done = () => bytes is { CanSeek: true, Length: > 0 } ? (double)bytes.Position / bytes.Length : 0;
-            int end = ExitCode.AllHold;
-            using var progress = ProgressLine.For(parsed, "Computing");
-            int written = Options.Write(parsed, outOption, to => end = turns(text, file, to.Text, error, done, progress, stop));
-            return written != ExitCode.AllHold ? written : end;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            error.WriteLine($"trivet: {file} cannot be read: {e.Message}");
-            return ExitCode.Refused;
-        }
     }
 }

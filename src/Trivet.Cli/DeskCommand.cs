@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Runtime.CompilerServices;
 using Trivet.Desk;
 using Trivet.Files;
@@ -19,11 +20,18 @@ internal static class DeskCommand
         };
         var demo = new Option<bool>("--demo") { Description = "Make the folder if need be, and put the sample cells into a job that has none." };
         var port = new Option<int>("--port") { Description = "Port on this machine; 0 takes a free one.", HelpName = "PORT", DefaultValueFactory = _ => 5173 };
-        port.Validators.Add(result =>
+        port.CustomParser = result =>
         {
-            if (result.GetValueOrDefault<int>() is < 0 or > 65535) result.AddError("A port is a number from 0 to 65535.");
-        });
+            string typed = result.Tokens[0].Value;
+            if (ushort.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out ushort number)) return number;
+            result.AddError($"'{typed}' is no port. Give a number from 0 to 65535; 0 takes a free one.");
+            return 0;
+        };
         var person = new Option<string?>("--person") { Description = "Your id as it stands beside what you save. [default: your user name]", HelpName = "ID" };
+        person.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<string>() is { } id && Stamp.WhyNot(id) is { } why) result.AddError(why);
+        });
         var command = new TaughtCommand(
             "desk",
             "Open the desk in a browser: cells, drawings, ledger, revisions. It listens on this machine only.",
@@ -33,6 +41,10 @@ internal static class DeskCommand
         {
             job, demo, port, person,
         };
+        job.Validators.Add(result =>
+        {
+            if (string.IsNullOrWhiteSpace(result.GetValueOrDefault<string>())) result.AddError("The name of the job folder is empty. Give one, like my-job, or a dot for this folder.");
+        });
         command.SetAction((parsed, stop) =>
         {
             string place = parsed.GetRequiredValue(job);
@@ -67,7 +79,19 @@ internal static class DeskCommand
 
     private static async Task<bool> FillAsync(Start start, TextWriter error, CancellationToken stop)
     {
-        if (JobLocation.Parse(start.Job) is JobLocation.Folder folder) Directory.CreateDirectory(folder.Path);
+        if (JobLocation.Parse(start.Job) is JobLocation.Folder folder)
+        {
+            try
+            {
+                Directory.CreateDirectory(folder.Path);
+            }
+            catch (Exception e) when (Places.Refuses(e))
+            {
+                error.WriteLine($"trivet: {Places.Unmakable(start.Job, e)}");
+                return false;
+            }
+        }
+
         await using var job = await JobInput.OpenAsync(start.Job, mayBeNew: true, error, stop);
         if (job is null) return false;
         if (!(await job.CellsAsync(stop)).IsEmpty) return true;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Files;
@@ -62,26 +61,18 @@ internal static class ForcesCommand
             var error = parsed.InvocationConfiguration.Error;
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
             if (parsed.GetValue(falls)) return OfFalls(parsed, input, parsed.GetValue(format), outOption, stop);
+            if (parsed.GetValue(part) is { } named && !input.Cell.Brief.Parts.ContainsKey(named))
+            {
+                var parts = input.Cell.Brief.Parts.InOrder().Select(p => p.Key).ToArray();
+                error.WriteLine(parts.Length == 0 ? $"trivet: {input.Name} describes no part: state one in /brief/parts, or give --without-part."
+                    : $"trivet: {input.Name} has no part {named}. It has {string.Join(", ", parts)}.");
+                return ExitCode.Refused;
+            }
+
             string? carried = parsed.GetValue(empty) ? null : parsed.GetValue(part) ?? input.Cell.Brief.Parts.InOrder().Select(p => p.Key).FirstOrDefault();
             if (Dynamics(input, carried, error) is not { } dynamics) return ExitCode.Refused;
             var table = new ForcesTable(dynamics, input.Cell.Robot.Rotary.Fitted == true, parsed.GetValue(lumped));
-
-            string file = parsed.GetValue(states)!;
-            try
-            {
-                using var text = file == "-" ? Console.In : new StreamReader(file, Encoding.UTF8, true, 1 << 16);
-                var bytes = (text as StreamReader)?.BaseStream;
-                Func<double> done = () => bytes is { CanSeek: true, Length: > 0 } ? (double)bytes.Position / bytes.Length : 0;
-                var end = ExitCode.AllHold;
-                using var progress = ProgressLine.For(parsed, "Computing");
-                int written = Options.Write(parsed, outOption, to => end = table.Run(text, file, to.Text, error, done, progress, stop));
-                return written != ExitCode.AllHold ? written : end;
-            }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-            {
-                error.WriteLine($"trivet: {file} cannot be read: {e.Message}");
-                return ExitCode.Refused;
-            }
+            return TableFile.Run(parsed, outOption, parsed.GetValue(states)!, table.Run, stop);
         });
         return command;
     }

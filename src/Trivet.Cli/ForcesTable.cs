@@ -43,7 +43,7 @@ internal sealed class ForcesTable(RobotDynamics dynamics, bool rotary, bool lump
     public int Run(
         TextReader text, string file, TextWriter output, TextWriter error, Func<double> done, IProgress<double> progress, CancellationToken stop)
     {
-        var reader = new CsvReader(text, file, [.. State, .. Turning, .. _computed.Select(c => c with { Optional = true })]);
+        var reader = new CsvReader(text, file, [.. State, .. Turning, .. _computed.Select(c => c with { Answer = true })]);
         if (Refused(reader, error)) return ExitCode.Refused;
         var writer = new CsvWriter(output, [.. State, .. _computed]);
         double[] read = new double[State.Length + Turning.Length + _computed.Length], row = new double[State.Length + _computed.Length];

@@ -17,7 +17,7 @@ internal static class MoveTable
         var reader = new CsvReader(text, file, heads =>
         {
             axes = AxisColumns.Count(heads, "p0");
-            return [.. Names.SelectMany(name => AxisColumns.Of(name, axes, optional: name is "v0" or "v1" or "jmax")), new("duration", Dimension.One, Optional: true)];
+            return [.. Names.SelectMany(name => AxisColumns.Of(name, axes, optional: name is "v0" or "v1" or "jmax")), new("duration", Dimension.One, Answer: true)];
         });
         if (AxisColumns.Refused(reader, error)) return ExitCode.Refused;
 

@@ -25,6 +25,10 @@ internal static class NewCommand
         {
             file, from,
         };
+        file.Validators.Add(result =>
+        {
+            if (string.IsNullOrWhiteSpace(result.GetValueOrDefault<string>())) result.AddError("The name of the cell file is empty. Give one, like my-cell.json.");
+        });
         command.SetAction(parsed => Run(parsed.GetRequiredValue(file), parsed.GetValue(from), parsed.InvocationConfiguration.Error));
         return command;
     }
@@ -51,9 +55,9 @@ internal static class NewCommand
             error.WriteLine($"trivet: {path} exists and was left alone. Give another name, or take it away first.");
             return ExitCode.Refused;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (Places.Refuses(e))
         {
-            error.WriteLine($"trivet: {path} cannot be written: {e.Message}");
+            error.WriteLine($"trivet: {Places.Unwritable(path, e)}");
             return ExitCode.Refused;
         }
 

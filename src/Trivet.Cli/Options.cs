@@ -3,7 +3,7 @@ using System.Text;
 
 namespace Trivet.Cli;
 
-/// <summary>Forms in which a result is written.</summary>
+/// <summary>Forms in which a result is written; the first is taken where none is asked for.</summary>
 internal enum OutputFormat
 {
     Text,
@@ -31,9 +31,8 @@ internal static class Options
     {
         var option = new Option<OutputFormat>("--format", "-f")
         {
-            Description = "text for people, json for programs, csv for spreadsheets, markdown for reports.",
+            Description = "text for people, json for programs, csv for spreadsheets, markdown for reports. [default: text]",
             HelpName = "text|json|csv|markdown",
-            DefaultValueFactory = _ => OutputFormat.Text,
             CustomParser = result =>
             {
                 string word = result.Tokens[0].Value;
@@ -48,9 +47,15 @@ internal static class Options
         return option;
     }
 
-    public static Option<string?> Out(string description) => new("--out", "-o") { Description = description, HelpName = "FILE" };
+    public static Option<string?> Out(string description) => new OutOption { Description = description, HelpName = "FILE" };
 
-    /// <summary>Writes to the file of an --out option, or to standard output; a file that cannot be written is refused.</summary>
+    /// <summary>Why what a command line names for its answer cannot be written, told before anything is computed; null where it can.</summary>
+    public static string? WhyNotWritable(ParseResult parsed) =>
+        parsed.CommandResult.Command.Options.OfType<OutOption>().Select(parsed.GetValue).OfType<string>().FirstOrDefault() is { } path
+            ? Places.WhyNotWritable(path)
+            : null;
+
+    /// <summary>Writes to the file of an --out option, or to standard output; a file that cannot be opened is refused.</summary>
     public static int Write(ParseResult parsed, Option<string?> outOption, Action<Destination> write)
     {
         var io = parsed.InvocationConfiguration;
@@ -60,18 +65,23 @@ internal static class Options
             return ExitCode.AllHold;
         }
 
+        StreamWriter opened;
         try
         {
-            using var file = new StreamWriter(path, append: false, new UTF8Encoding(false), 1 << 16) { NewLine = "\n" };
-            write(new(file, UsualWidth));
-            return ExitCode.AllHold;
+            opened = new StreamWriter(path, append: false, new UTF8Encoding(false), 1 << 16) { NewLine = "\n" };
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (Places.Refuses(e))
         {
-            io.Error.WriteLine($"trivet: {path} cannot be written: {e.Message}");
+            io.Error.WriteLine($"trivet: {Places.Unwritable(path, e)}");
             return ExitCode.Refused;
         }
+
+        using var file = opened;
+        write(new(file, UsualWidth));
+        return ExitCode.AllHold;
     }
+
+    private sealed class OutOption() : Option<string?>("--out", "-o");
 
     private static int TerminalWidth()
     {

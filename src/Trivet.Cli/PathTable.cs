@@ -24,7 +24,7 @@ internal static class PathTable
             [
                 new("s", Dimension.One),
                 .. Names.SelectMany((name, i) => AxisColumns.Of(name, axes, optional: i >= Dq)),
-                new("t", Dimension.One, Optional: true), new("sdot", Dimension.One, Optional: true),
+                new("t", Dimension.One, Answer: true), new("sdot", Dimension.One, Answer: true),
             ];
         });
         if (AxisColumns.Refused(reader, error)) return ExitCode.Refused;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Text;
+using System.Globalization;
 using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Findings;
@@ -33,6 +33,11 @@ internal static class PoseCommand
             Description = "One place in full, in place of a table: x, y and z of the platform's reference point in the base frame.",
             HelpName = "X,Y,Z",
         };
+        var readings = new Option<string?>("--readings")
+        {
+            Description = "One set of drive readings in full, in the order of the chains: lengths, or angles for cranks; plain numbers with --as-shown.",
+            HelpName = "A,B,C",
+        };
         var shown = new Option<bool>("--as-shown")
         {
             Description = "Places and readings are as the controller shows them, by the cell's controller mapping.",
@@ -41,8 +46,8 @@ internal static class PoseCommand
         var command = new TaughtCommand(
             "pose",
             """
-            Turn places into drive readings (--points), or drive readings into places (--joints), or tell everything about one place
-            (--at), with every mode of assembly and which one is taken. Each row of a table also gets the condition
+            Turn places into drive readings (--points), or drive readings into places (--joints). Or tell everything about one place
+            (--at) or one set of readings (--readings), with every mode of assembly and which one is taken. Each row of a table also gets the condition
             number of ∂q/∂p, the largest swing of a ball joint, and the reserve: the smallest distance of a reading to an end of
             its travel, negative beyond it. What a rod does not reach stays empty. Ends with 1 when a row is not reached within travel.
             """,
@@ -50,14 +55,15 @@ internal static class PoseCommand
             new Example("pose samples/jar-lids.json --points points.csv --out readings.csv", "Into a file."),
             new Example("pose samples/jar-lids.json --joints readings.csv", "And back: a table that was written here can be read here."),
             new Example("pose samples/jar-lids.json --joints shown.csv --as-shown", "Readings typed off the controller: columns shown_a,shown_b,shown_c."),
-            new Example("pose samples/jar-lids.json --at \"60 mm, 0 mm, -780 mm\"", "One place: readings, singularities, swing, every mode of assembly."))
+            new Example("pose samples/jar-lids.json --at \"60 mm, 0 mm, -780 mm\"", "One place: readings, singularities, swing, every mode of assembly."),
+            new Example("pose samples/jar-lids.json --readings \"120 mm, 130 mm, 140 mm\"", "One set of readings: both places the platform could stand at, and which one it does."))
         {
-            cell, cellId, points, joints, at, shown, outOption,
+            cell, cellId, points, joints, at, readings, shown, outOption,
         };
         command.Validators.Add(result =>
         {
-            if (new[] { points, joints, at }.Count(o => result.GetValue(o) is not null) != 1)
-                result.AddError("Give one of --points FILE.csv, --joints FILE.csv and --at X,Y,Z.");
+            if (new[] { points, joints, at, readings }.Count(o => result.GetValue(o) is not null) != 1)
+                result.AddError("Give one of --points FILE.csv, --joints FILE.csv, --at X,Y,Z and --readings A,B,C.");
         });
         command.SetAction(async (parsed, stop) =>
         {
@@ -65,58 +71,60 @@ internal static class PoseCommand
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
             if (Robot(input, error) is not { } robot) return ExitCode.Refused;
             var controller = ControllerReadings.Of(input.Cell.Controller, robot, new Reading());
-            if (parsed.GetValue(at) is { } place) return At(parsed, outOption, input, robot, controller, place, parsed.GetValue(shown));
-            var table = new PoseTable(robot, Balls(input), parsed.GetValue(shown) ? controller : null);
+            if ((parsed.GetValue(at) ?? parsed.GetValue(readings)) is not null)
+            {
+                var parts = new PoseParts(controller, Balls(input), Rods(input), Steps(input));
+                var one = parsed.GetValue(at) is { } place ? At(robot, parts, place, parsed.GetValue(shown), error)
+                    : OfReadings(robot, parts, parsed.GetValue(readings)!, parsed.GetValue(shown), error);
+                if (one is not { } sheet) return ExitCode.Refused;
+                int written = Options.Write(parsed, outOption, to => Write(sheet, to.Text));
+                return written != ExitCode.AllHold ? written : sheet.Reached ? ExitCode.AllHold : ExitCode.NotAllHold;
+            }
+
+            var table = new PoseTable(robot, [.. Balls(input)], parsed.GetValue(shown) ? controller : null);
 
             bool forward = parsed.GetValue(joints) is not null;
-            string file = parsed.GetValue(joints) ?? parsed.GetValue(points)!;
-            try
-            {
-                using var text = file == "-" ? Console.In : new StreamReader(file, Encoding.UTF8, true, 1 << 16);
-                var bytes = (text as StreamReader)?.BaseStream;
-                Func<double> done = () => bytes is { CanSeek: true, Length: > 0 } ? (double)bytes.Position / bytes.Length : 0;
-                var end = ExitCode.AllHold;
-                using var progress = ProgressLine.For(parsed, "Computing");
-                int written = Options.Write(parsed, outOption, to => end = table.Run(text, file, forward, to.Text, error, done, progress, stop));
-                return written != ExitCode.AllHold ? written : end;
-            }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-            {
-                error.WriteLine($"trivet: {file} cannot be read: {e.Message}");
-                return ExitCode.Refused;
-            }
+            return TableFile.Run(
+                parsed, outOption, parsed.GetValue(joints) ?? parsed.GetValue(points)!,
+                (text, file, output, error, done, progress, stop) => table.Run(text, file, forward, output, error, done, progress, stop), stop);
         });
         return command;
     }
 
-    private static int At(
-        ParseResult parsed, Option<string?> outOption, CellInput input, DeltaRobot robot, ControllerReadings controller, string text, bool shown)
+    private static PoseSheet? At(DeltaRobot robot, PoseParts parts, string text, bool shown, TextWriter error)
     {
-        var error = parsed.InvocationConfiguration.Error;
-        // A decimal comma can not stand here: the commas part the numbers.
-        var parts = text.Split(',', StringSplitOptions.TrimEntries);
-        var read = parts.Select(p => Quantity.Parse(p, Dimension.Length)).ToArray();
-        if (read.Length != 3)
+        if (Three(text, "--at", 3, Dimension.Length, "three lengths, like \"60 mm, 0 mm, -780 mm\"", error) is not { } typed) return null;
+        return PoseSheet.At(robot, parts, shown ? parts.Controller.Place(typed) : typed);
+    }
+
+    private static PoseSheet? OfReadings(DeltaRobot robot, PoseParts parts, string text, bool shown, TextWriter error)
+    {
+        var axes = parts.Controller.Axes;
+        var (dimension, unit) = shown ? (Dimension.One, "") : robot.Family == RobotFamily.RailDelta ? (Dimension.Length, " mm") : (Dimension.Angle, " deg");
+        string like = string.Join(", ", robot.ChainIds.Select((_, i) => string.Create(CultureInfo.InvariantCulture, $"{10 * (i + 1)}{unit}")));
+        string kind = $"a reading of each chain ({string.Join(", ", robot.ChainIds)}), like \"{like}\"";
+        if (Three(text, "--readings", axes.Length, dimension, kind, error) is not { } typed) return null;
+        return PoseSheet.Reading(robot, parts, !shown ? typed : new(axes[0].Reading(typed.X), axes[1].Reading(typed.Y), axes.Length == 3 ? axes[2].Reading(typed.Z) : 0));
+    }
+
+    /// <summary>Quantities with commas between; null, and told, where one can not be read. A decimal comma can not stand here.</summary>
+    private static Vec3? Three(string text, string option, int count, Dimension dimension, string kind, TextWriter error)
+    {
+        var read = text.Split(',', StringSplitOptions.TrimEntries).Select(p => Quantity.Parse(p, dimension)).ToArray();
+        if (read.Length != count)
         {
-            error.WriteLine("trivet: --at takes three lengths, like \"60 mm, 0 mm, -780 mm\".");
-            return ExitCode.Refused;
+            error.WriteLine($"trivet: {option} takes {kind}.");
+            return null;
         }
 
-        foreach (var length in read)
+        foreach (var one in read)
         {
-            if (length.Ok) continue;
-            error.WriteLine($"trivet: --at: {length.Problem}; {length.Remedy}");
-            return ExitCode.Refused;
+            if (one.Ok) continue;
+            error.WriteLine($"trivet: {option}: {one.Problem}; {one.Remedy}");
+            return null;
         }
 
-        var typed = new Vec3(read[0].Value, read[1].Value, read[2].Value);
-        var p = shown ? controller.Place(typed) : typed;
-        var steps = new Reading();
-        double[] drive = [.. RobotInputs.DriveSteps(input.Cell.Robot, steps)];
-        var sheet = PoseSheet.Of(robot, controller, Balls(input), Rods(input), steps.Complete ? drive : [], p);
-        int written = Options.Write(parsed, outOption, to => Write(sheet, to.Text));
-        bool reached = robot.WithinTravel(robot.Inverse(p));
-        return written != ExitCode.AllHold ? written : reached ? ExitCode.AllHold : ExitCode.NotAllHold;
+        return new(read[0].Value, read[1].Value, count == 3 ? read[2].Value : 0);
     }
 
     private static void Write(PoseSheet sheet, TextWriter to)
@@ -127,8 +135,7 @@ internal static class PoseCommand
         to.WriteLine("Modes of assembly");
         foreach (var mode in sheet.Modes)
         {
-            var chains = mode.Chains.Zip(mode.Readings, (c, q) => $"{c} {q}");
-            to.WriteLine($"{(mode.Chosen ? "●" : "○")} {string.Join(", ", chains)}");
+            to.WriteLine($"{(mode.Chosen ? "●" : "○")} {mode.Stands}");
             to.WriteLine($"    {mode.Why}");
         }
     }
@@ -152,10 +159,18 @@ internal static class PoseCommand
     }
 
     /// <summary>The ball joints where the description states them; the swing is left empty otherwise.</summary>
-    private static BallJoint[] Balls(CellInput input)
+    private static ImmutableArray<BallJoint> Balls(CellInput input)
     {
         var reading = new Reading();
         var balls = RobotInputs.Joints(input.Cell.Robot, reading);
         return reading.Complete ? [.. balls] : [];
+    }
+
+    /// <summary>The drive steps where the description states them.</summary>
+    private static ImmutableArray<double> Steps(CellInput input)
+    {
+        var reading = new Reading();
+        var steps = RobotInputs.DriveSteps(input.Cell.Robot, reading);
+        return reading.Complete ? [.. steps] : [];
     }
 }

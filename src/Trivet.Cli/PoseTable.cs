@@ -31,7 +31,7 @@ internal sealed class PoseTable(DeltaRobot robot, BallJoint[] balls, ControllerR
         TextReader text, string file, bool forward, TextWriter output, TextWriter error, Func<double> done, IProgress<double> progress, CancellationToken stop)
     {
         ImmutableArray<CsvColumn> given = forward ? _readings : Place, computed = [.. forward ? Place : _readings, .. _judged];
-        var reader = new CsvReader(text, file, [.. given, .. computed.Select(c => c with { Optional = true })]);
+        var reader = new CsvReader(text, file, [.. given, .. computed.Select(c => c with { Answer = true })]);
         if (Refused(reader, error)) return ExitCode.Refused;
         var writer = new CsvWriter(output, [.. Place, .. _readings, .. _judged]);
         double[] read = new double[given.Length + computed.Length], row = new double[read.Length];

@@ -25,17 +25,29 @@ internal static class ReachCommand
         {
             Description = "Also look for the mount with the largest worst margin, and show what each height wins and costs.",
         };
+        var under = new Option<double?>("--under")
+        {
+            Description = "Height z of a plane in the base frame that the largest cylinder and box must lie under.",
+            HelpName = "Z",
+        };
+        under.CustomParser = result =>
+        {
+            var read = Quantity.Parse(result.Tokens[0].Value, Dimension.Length);
+            if (!read.Ok) result.AddError($"--under: {read.Problem}; {read.Remedy}");
+            return read.Value;
+        };
         var command = new TaughtCommand(
             "reach",
             """
             What the robot can reach: volume, largest upright cylinder and box, how far chains may differ while homing, and the
-            worst margin of each station. Ends with 1 when a finding about reach falls short or is open.
+            worst margin of each station. Places are those of the platform's reference point. Ends with 1 when a finding about reach falls short or is open.
             """,
             new Example("reach samples/jar-lids.json", "The reach of the sample cell."),
             new Example("reach samples/jar-lids.json --format csv", "For a spreadsheet: SI values with all digits."),
+            new Example("reach samples/jar-lids.json --under \"-650 mm\"", "The largest cylinder and box under a plane of the base frame, such as a guard."),
             new Example("reach samples/tight-corner.json --place-mount", "Where the robot would better hang."))
         {
-            cell, cellId, format, outOption, placeMount,
+            cell, cellId, under, placeMount, format, outOption,
         };
         command.SetAction(async (parsed, stop) =>
         {
@@ -45,7 +57,7 @@ internal static class ReachCommand
             using (var progress = ProgressLine.For(parsed, "Proving reach"))
             {
                 assessed = Assess.Prove(input.Cell, progress, stop);
-                report = ReachReport.Of(input.Cell, assessed.Ledger, stop);
+                report = ReachReport.Of(input.Cell, assessed.Ledger, parsed.GetValue(under), stop);
             }
 
             stop.ThrowIfCancellationRequested();

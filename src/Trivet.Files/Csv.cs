@@ -7,8 +7,12 @@ namespace Trivet.Files;
 /// <param name="Dimension">What it holds; the unit may be any of that kind. A plain number has no brackets.</param>
 /// <param name="Optional">May be missing from a file; its values are then not a number.</param>
 /// <param name="Unit">Unit written; null for the dimension's usual one.</param>
-public sealed record CsvColumn(string Name, Dimension Dimension, bool Optional = false, string? Unit = null)
+/// <param name="Answer">Computed by whoever reads the table, and passed over where it stands in it already.</param>
+public sealed record CsvColumn(string Name, Dimension Dimension, bool Optional = false, string? Unit = null, bool Answer = false)
 {
+    /// <summary>True where a file does without it.</summary>
+    public bool MayBeMissing => Optional || Answer;
+
     /// <summary>Head of the column as written: <c>x[mm]</c>.</summary>
     public string Head => Dimension == Dimension.One ? Name : $"{Name}[{Unit ?? Units.For(Dimension)[0].UsualUnit.Symbol}]";
 }
@@ -117,9 +121,11 @@ public sealed class CsvReader
             else Refuse(at, $"\"{Shown.Short(unit ?? "")}\" is no unit of column {name}", $"use one of {Quantity.UnitsThatFit(wanted.Dimension)}, as in {wanted.Head}");
         }
 
-        for (int i = 0; i < _columns.Length && _errors.Count == 0; i++)
+        if (_errors.Count == 0)
         {
-            if (!_columns[i].Optional && !layout.Exists(l => l.Item1 == i)) Refuse(1, $"column {_columns[i].Name} is missing", $"the head is {RightHead()}");
+            string[] missing = [.. _columns.Where((c, i) => !c.MayBeMissing && !layout.Exists(l => l.Item1 == i)).Select(c => c.Name)];
+            if (missing.Length == 1) Refuse(1, $"column {missing[0]} is missing", $"the head is {RightHead()}");
+            else if (missing.Length > 1) Refuse(1, $"columns {string.Join(", ", missing[..^1])} and {missing[^1]} are missing", $"the head is {RightHead()}");
         }
 
         _layout = [.. layout];
@@ -195,7 +201,12 @@ public sealed class CsvReader
         return -1;
     }
 
-    private string RightHead() => string.Join(',', _columns.Select(c => c.Head));
+    /// <summary>What must stand in the head, then what may.</summary>
+    private string RightHead()
+    {
+        string must = string.Join(',', _columns.Where(c => !c.MayBeMissing).Select(c => c.Head)), may = string.Join(',', _columns.Where(c => c is { Optional: true, Answer: false }).Select(c => c.Head));
+        return may.Length == 0 ? must : $"{must}; {may} may follow";
+    }
 
     private void Refuse(int column, string problem, string remedy) =>
         _errors.Add(new FileError(_file, Math.Max(1, Line), column, "", problem, remedy));

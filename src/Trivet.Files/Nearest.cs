@@ -1,7 +1,7 @@
 namespace Trivet.Files;
 
 /// <summary>The word someone probably meant.</summary>
-internal static class Nearest
+public static class Nearest
 {
     private const int LongestWord = 64;
 

@@ -33,10 +33,13 @@ internal static partial class Inputs
             : (text, null);
     }
 
+    public static Refusal? OfPerson(string person) => string.IsNullOrWhiteSpace(person) || person.Length > LongestPerson || !Plain(person)
+        ? new Refusal("The person's id is empty, too long or holds a control character.", $"Give 1 to {LongestPerson} plain characters.")
+        : null;
+
     public static Refusal? OfStamp(Stamp by, string words)
     {
-        if (by.Person.Length is 0 or > LongestPerson || !Plain(by.Person))
-            return new Refusal("The person's id is empty, too long or holds a control character.", $"Give 1 to {LongestPerson} plain characters.");
+        if (OfPerson(by.Person) is { } unfit) return unfit;
         if (words.Length > LongestWords || !Plain(words))
             return new Refusal("The words of what changed are too long or hold a control character.", $"Write at most {LongestWords} characters.");
         return null;

@@ -7,7 +7,11 @@ namespace Trivet.Store;
 /// <summary>Who acts, and when. Time and person come in as arguments; the store reads no clock.</summary>
 /// <param name="Person">Id of the person, resolved outside the store; 1 to 128 characters.</param>
 /// <param name="When">The moment, kept as UTC ticks of 100 ns.</param>
-public sealed record Stamp(string Person, DateTimeOffset When);
+public sealed record Stamp(string Person, DateTimeOffset When)
+{
+    /// <summary>Why the store would not take this as a person's id, with what it would take; null where it would.</summary>
+    public static string? WhyNot(string person) => Inputs.OfPerson(person) is { } refusal ? $"{refusal.Problem} {refusal.Remedy}" : null;
+}
 
 /// <summary>One saved state of a cell, without its text. Never edited, never deleted.</summary>
 /// <param name="CellId">The cell it belongs to.</param>

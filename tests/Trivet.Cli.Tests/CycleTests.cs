@@ -62,10 +62,10 @@ public sealed class CycleTests
     [Theory]
     [InlineData("p01,p11,vmax1\n0,1,2\n", ":1:1: ", "amax1 is missing")]
     [InlineData("p01,p11,vmax1,amx1\n0,1,2,3\n", ":1:15: ", "\"amax1\" is meant?")]
-    [InlineData("p01,p11,p02,vmax1,amax1\n0,1,2,3,4\n", ":1:1: ", "p12 is missing")]
+    [InlineData("p01,p11,p02,vmax1,amax1\n0,1,2,3,4\n", ":1:1: ", "columns p12, vmax2 and amax2 are missing")]
     [InlineData("p01,p11,vmax1,amax1\n0,one,2,3\n", ":2:3: ", "\"one\" is not a number")]
     [InlineData("p01[m],p11,vmax1,amax1\n0,1,2,3\n", ":1:1: ", "p01 has no unit")]
-    [InlineData("", ":1:1: ", "p01,p11,v01,v11,vmax1,amax1,jmax1,duration")]
+    [InlineData("", ":1:1: ", "p01,p11,vmax1,amax1; v01,v11,jmax1 may follow")]
     public async Task A_table_that_is_none_of_moves_is_refused_with_its_place(string table, string place, string words)
     {
         var run = await Moves(table);

@@ -87,7 +87,7 @@ public sealed class ForcesTests
         await File.WriteAllLinesAsync(table, [string.Join(',', Head), "0,0,-0.7,0,0,0,0,0,0"], Stop);
         var unknown = await Run.Trivet("forces", Repository.Sample("jar-lids"), "--states", table, "--part", "jar");
         Assert.Equal(ExitCode.Refused, unknown.Code);
-        Assert.Contains("/brief/parts/jar", unknown.Error, StringComparison.Ordinal);
+        Assert.Contains("no part jar. It has lid", unknown.Error, StringComparison.Ordinal);
 
         var bare = await Run.Trivet("forces", CellFile(folder, c => c with { Robot = c.Robot with { PlatformMass = null } }), "--states", table);
         Assert.Equal(ExitCode.Refused, bare.Code);

@@ -83,6 +83,41 @@ public sealed class PoseTests
     }
 
     [Fact]
+    public async Task One_set_of_readings_in_full_lists_both_places_with_the_one_chosen()
+    {
+        string cell = Repository.Sample("jar-lids");
+        var run = await Run.Trivet("pose", cell, "--readings", "120 mm, 130 mm, 140 mm");
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        var lines = run.Output.Split('\n');
+        Assert.Equal(["● platform below", "○ platform above"], lines.Where(l => l.StartsWith('●') || l.StartsWith('○')).Select(l => l[..16]));
+        // As the table of readings has it, to the digits shown.
+        using var folder = new TemporaryFolder();
+        string joints = folder.File("joints.csv");
+        await File.WriteAllTextAsync(joints, "q_a[mm],q_b[mm],q_c[mm]\n120,130,140\n", TestContext.Current.CancellationToken);
+        double[] place = Rows((await Run.Trivet("pose", cell, "--joints", joints)).Output)[0][..3];
+        string Shown(double v) => v.ToString("0.#", CultureInfo.InvariantCulture);
+        Assert.Contains($"x {Shown(place[0])} mm, y {Shown(place[1])} mm, z {Shown(place[2])} mm", lines[0], StringComparison.Ordinal);
+
+        // Beyond its travel; apart by more than the rods are long; too few; no unit; and as the controller shows them.
+        Assert.Equal(ExitCode.NotAllHold, (await Run.Trivet("pose", cell, "--readings", "-5 m, -5 m, -5 m")).Code);
+        var apart = await Run.Trivet("pose", cell, "--readings", "0 m, 0 m, 5 m");
+        Assert.Equal(ExitCode.NotAllHold, apart.Code);
+        Assert.Contains("the rods do not meet", apart.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("pose", cell, "--readings", "120 mm, 130 mm")).Code);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("pose", cell, "--readings", "120, 130, 140")).Code);
+        Assert.Equal(ExitCode.AllHold, (await Run.Trivet("pose", cell, "--readings", "120, 130, 140", "--as-shown")).Code);
+    }
+
+    [Fact]
+    public async Task A_place_off_the_plane_of_two_chains_is_told_as_that()
+    {
+        var run = await Run.Trivet("pose", Repository.Sample("labels"), "--at", "0 mm, 10 mm, -500 mm");
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        Assert.Contains("moves in its plane", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("does not reach", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_place_out_of_reach_stays_empty_and_ends_with_1()
     {
         using var folder = new TemporaryFolder();

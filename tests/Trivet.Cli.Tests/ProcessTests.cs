@@ -34,6 +34,27 @@ public sealed class ProcessTests
         Assert.Empty(run.Output);
     }
 
+    [Fact]
+    public async Task An_answer_that_cannot_be_written_ends_with_2_and_says_so()
+    {
+        Assert.SkipUnless(File.Exists("/dev/full"), "There is no device here that is always full.");
+        var run = await Start("/bin/sh", ["-c", $"'{Dotnet}' '{Program}' schema > /dev/full"], "");
+        Assert.Equal(ExitCode.Refused, run.Code);
+        Assert.Contains("the disk has room", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_reader_that_has_gone_changes_nothing()
+    {
+        Assert.SkipUnless(File.Exists("/bin/bash"), "There is no bash here.");
+        // The pipe has no reader any more before anything is written to it.
+        string command = $"'{Dotnet}' '{Program}' check '{Repository.Sample("tight-corner")}' | true; exit ${{PIPESTATUS[0]}}";
+        var run = await Start("/bin/bash", ["-c", command], "");
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        Assert.DoesNotContain("trivet:", run.Error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("[suggest:10]", "trivet che", "check")]
     [InlineData("[suggest:23]", "trivet check a.json --fo", "--format")]

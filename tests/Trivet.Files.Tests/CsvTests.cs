@@ -24,10 +24,11 @@ public class CsvTests
     }
 
     [Theory]
-    [InlineData("", 1, 1, "empty", "x[mm],y[mm],z[mm],rotary[deg]")]
+    [InlineData("", 1, 1, "empty", "x[mm],y[mm],z[mm]; rotary[deg] may follow")]
     [InlineData("# only\n", 1, 1, "empty", "x[mm]")]
     [InlineData("x,y[mm],z[mm]\n", 1, 1, "names no unit", "x[mm]")]
     [InlineData("x[mm],y[mm]\n", 1, 1, "z is missing", "x[mm],y[mm],z[mm]")]
+    [InlineData("rotary[deg],y[mm]\n", 1, 1, "columns x and z are missing", "x[mm],y[mm],z[mm]")]
     [InlineData("x[mm],y[deg],z[mm]\n", 1, 7, "\"deg\" is no unit of column y", "mm")]
     [InlineData("x[mm],y[mm],z[mm],rotery[deg]\n", 1, 19, "no column \"rotery\"", "\"rotary\" is meant?")]
     [InlineData("x[mm],y[mm],z[mm],x[mm]\n", 1, 19, "stands twice", "keep one")]

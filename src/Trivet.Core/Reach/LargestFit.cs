@@ -104,8 +104,8 @@ public static class LargestFit
     }
 
     private static double Shrunk(double bottom, double top, double share, double? plane) =>
-        // A solid hung from a plane keeps its upper face near it; a free one shrinks about its middle.
-        plane is not null ? top - (top - bottom) * (0.5 + share / 2) : 0.5 * (top + bottom) - 0.5 * share * (top - bottom);
+        // A solid that touches the plane stays there; a free one shrinks about its middle.
+        top >= plane ? top - share * (top - bottom) : 0.5 * (top + bottom) - 0.5 * share * (top - bottom);
 
     private sealed record Found(double X, double Y, double Bottom, double Top, double Shape, double Scale);
 

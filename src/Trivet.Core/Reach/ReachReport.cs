@@ -17,15 +17,17 @@ public sealed record StationMargin(string StationId, double Margin, string Findi
 /// <param name="Box">Tight box of the reach, as the surface sees it.</param>
 /// <param name="Cylinder">Largest upright cylinder; null for two chains.</param>
 /// <param name="LargestBox">Largest upright box along the base frame's axes.</param>
+/// <param name="Under">Height z of the plane that cylinder and box hang under; null where they are free in height.</param>
 /// <param name="Stations">Worst margins, in the order of the stations.</param>
 /// <param name="HomingAlone">Per chain, in their order: how far it may be moved against the others. Empty where the ball joints are not stated.</param>
 /// <param name="HomingTogether">The band in which all may differ; null where the ball joints are not stated.</param>
 public sealed record ReachReport(
-    VolumeEstimate? Volume, double Area, Bounds Box, UprightCylinder? Cylinder, UprightBox? LargestBox, ImmutableArray<StationMargin> Stations,
+    VolumeEstimate? Volume, double Area, Bounds Box, UprightCylinder? Cylinder, UprightBox? LargestBox, double? Under, ImmutableArray<StationMargin> Stations,
     ImmutableArray<HomingAllowance> HomingAlone, HomingAllowance? HomingTogether)
 {
     /// <summary>Null when the robot is not complete. The stations' margins are taken from a ledger of the same cell.</summary>
-    public static ReachReport? Of(Cell cell, Ledger ledger, CancellationToken stop = default)
+    /// <param name="under">Height z of a plane, base frame, that cylinder and box must lie under: a guard, the lower edge of a beam.</param>
+    public static ReachReport? Of(Cell cell, Ledger ledger, double? under = null, CancellationToken stop = default)
     {
         if (RobotInputs.Geometry(cell.Robot, new()).Robot is not { } robot) return null;
         var set = new ReachableSet(robot);
@@ -37,8 +39,9 @@ public sealed record ReachReport(
             robot.Planar ? null : ReachableVolume.Volume(set),
             outline?.Area() ?? double.NaN,
             outline is null ? ReachableVolume.Surface(set).Box() : outline.Loops.SelectMany(l => l).Aggregate(Bounds.Nothing, (box, p) => box.With(p)),
-            LargestFit.Cylinder(set, null, stop),
-            LargestFit.Box(set, null, stop),
+            LargestFit.Cylinder(set, under, stop),
+            LargestFit.Box(set, under, stop),
+            under,
             [.. cell.Stations.InOrder().Select(s => MarginOf(s.Key, ledger))],
             homing is null ? [] : [.. robot.Chains.Select((_, i) => homing.Alone(i))],
             homing?.Together(stop: stop));

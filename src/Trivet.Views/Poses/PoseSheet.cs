@@ -9,48 +9,82 @@ namespace Trivet.Views.Poses;
 /// <summary>One line about a pose.</summary>
 public sealed record PoseRow(string What, string Shown);
 
-/// <summary>One way to assemble the robot at the place asked for.</summary>
-/// <param name="Chains">What each chain does, in the order of the chains.</param>
-/// <param name="Readings">Drive readings with their unit; a dash where the rod does not reach.</param>
-public sealed record ModeRow(bool Chosen, ImmutableArray<string> Chains, ImmutableArray<string> Readings, string Why);
+/// <summary>One way to assemble the robot at the place, or with the readings, asked for.</summary>
+/// <param name="Stands">What each chain does with its reading, or where the platform stands and what each chain then does.</param>
+public sealed record ModeRow(bool Chosen, string Stands, string Why);
+
+/// <summary>What a pose sheet says beside the geometry.</summary>
+/// <param name="Balls">In the order of the chains; empty where not stated.</param>
+/// <param name="Rods">In the order of the chains; empty where not stated.</param>
+/// <param name="Steps">Drive steps in the order of the chains; empty where not stated.</param>
+public sealed record PoseParts(ControllerReadings Controller, ImmutableArray<BallJoint> Balls, ImmutableArray<RodPair> Rods, ImmutableArray<double> Steps);
 
 /// <summary>Everything about one pose in finished texts: what the working mode gives, and every other mode with why it is not taken.</summary>
-public sealed record PoseSheet(ImmutableArray<PoseRow> Rows, ImmutableArray<ModeRow> Modes)
+/// <param name="Reached">The working mode closes, with every reading within its travel.</param>
+public sealed record PoseSheet(bool Reached, ImmutableArray<PoseRow> Rows, ImmutableArray<ModeRow> Modes)
 {
-    /// <param name="balls">In the order of the chains; empty where not stated.</param>
-    /// <param name="rods">In the order of the chains; empty where not stated.</param>
-    /// <param name="steps">Drive steps in the order of the chains; empty where not stated.</param>
-    public static PoseSheet Of(DeltaRobot robot, ControllerReadings controller, ReadOnlySpan<BallJoint> balls, ImmutableArray<RodPair> rods, ReadOnlySpan<double> steps, Vec3 p)
+    /// <summary>From a place: what the drives read there, in all combinations of the chains' two solutions.</summary>
+    public static PoseSheet At(DeltaRobot robot, PoseParts parts, Vec3 p)
     {
         var pose = PoseResult.At(robot, p);
+        bool inPlane = robot.InPlane(p);
+        string notReached = inPlane ? "no, a rod does not reach" : OffPlane;
+        return new(pose.Reached && robot.WithinTravel(pose.Q), RowsOf(robot, parts, pose, notReached), [.. AssemblyModes.Inverse(robot, p).Select(m => new ModeRow(
+            m.Chosen, string.Join(", ", Each(robot, i => $"{Words(m.Chains[i])} {Drive(robot, m.Q[i])}")), inPlane ? Why(m) : "the place is off the robot's plane"))]);
+    }
+
+    /// <summary>From drive readings: where the platform stands, in both ways to assemble the robot with them.</summary>
+    public static PoseSheet Reading(DeltaRobot robot, PoseParts parts, Vec3 q)
+    {
+        var modes = AssemblyModes.Forward(robot, q);
+        // What is told in full is the platform below; above, it would hang from rods that were never turned through.
+        var pose = PoseResult.At(robot, modes[0].P, q);
+        string notReached = ForwardPose.Of(robot, q).Closure switch
+        {
+            Closure.InLine => "the place is not determined: the rods' upper ends stand in one line",
+            _ => "no, the rods do not meet",
+        };
+        bool within = robot.WithinTravel(q);
+        return new(modes[0].Chosen && within, RowsOf(robot, parts, pose, notReached), [.. modes.Select(m => new ModeRow(
+            m.Chosen,
+            (m.Platform == PlatformMode.Below ? "platform below" : "platform above") + (m.P.IsFinite ? $": {Place(m.P)}; {string.Join(", ", m.Chains.Select(Words))}" : ""),
+            Why(m, within)))]);
+    }
+
+    private const string OffPlane = "no, a robot of two chains moves in its plane: y is 0 there, in the base frame";
+
+    private static ImmutableArray<PoseRow> RowsOf(DeltaRobot robot, PoseParts parts, in PoseResult at, string notReached)
+    {
+        var pose = at;
+        var controller = parts.Controller;
         var rows = ImmutableArray.CreateBuilder<PoseRow>();
-        rows.Add(new("platform reference point, base frame", Place(p)));
-        rows.Add(new("as the controller shows it", Place(controller.Shown(p))));
+        rows.Add(new("platform reference point, base frame", Place(pose.P)));
+        rows.Add(new("as the controller shows it", Place(controller.Shown(pose.P))));
         for (int i = 0; i < robot.Chains.Length; i++)
         {
             string own = Drive(robot, pose.Q[i]), shown = double.IsFinite(pose.Q[i]) ? Numbers.Plain(controller.Axes[i].Shown(pose.Q[i]), 3) : "–";
             rows.Add(new($"chain {robot.ChainIds[i]}", $"{own}; the controller shows {shown} at \"{controller.Axes[i].Name}\""));
         }
 
-        rows.Add(new("within travel", !pose.Reached ? "no, a rod does not reach" : robot.WithinTravel(pose.Q) ? "yes" : "no, beyond an end stop"));
-        if (pose.Reached)
+        bool reached = pose.Reached && pose.P.IsFinite;
+        rows.Add(new("within travel", !reached ? notReached : robot.WithinTravel(pose.Q) ? "yes" : "no, beyond an end stop"));
+        if (reached)
         {
             rows.Add(new("condition number of ∂q/∂p", Numbers.Plain(pose.Condition, 3)));
             rows.Add(new("rod against the path of its joint (0: serial singularity)", string.Join(", ", Each(robot, i => Numbers.Plain(pose.Serial[i], 3)))));
             rows.Add(new("space the rods span (0: parallel singularity)", Numbers.Plain(pose.Parallel, 3)));
-            for (int i = 0; i < balls.Length; i++)
-                rows.Add(new($"swing of the ball joints, chain {robot.ChainIds[i]}", Numbers.Quantity(Swing.Of(robot.Chains[i], balls[i], p, pose.Q[i]), "rad")));
-            if (rods.Length > 0) rows.Add(new("free distance between rods of different chains", Numbers.Quantity(Clearances.RodToRod(robot, rods, pose), "m")));
-            if (steps.Length > 0) rows.Add(new("platform per drive step, at most", Numbers.Quantity(pose.StepMovement(steps), "m")));
+            for (int i = 0; i < parts.Balls.Length; i++)
+                rows.Add(new($"swing of the ball joints, chain {robot.ChainIds[i]}", Numbers.Quantity(Swing.Of(robot.Chains[i], parts.Balls[i], pose.P, pose.Q[i]), "rad")));
+            if (parts.Rods.Length > 0) rows.Add(new("free distance between rods of different chains", Numbers.Quantity(Clearances.RodToRod(robot, parts.Rods, pose), "m")));
+            if (parts.Steps.Length > 0) rows.Add(new("platform per drive step, at most", Numbers.Quantity(pose.StepMovement(parts.Steps.AsSpan()), "m")));
         }
 
-        return new(rows.ToImmutable(), [.. AssemblyModes.Inverse(robot, p).Select(m => new ModeRow(
-            m.Chosen, [.. m.Chains.Select(Words)], [.. Each(robot, i => Drive(robot, m.Q[i]))], Why(m)))]);
+        return rows.ToImmutable();
     }
 
     private static IEnumerable<string> Each(DeltaRobot robot, Func<int, string> text) => Enumerable.Range(0, robot.Chains.Length).Select(text);
 
-    private static string Place(Vec3 p) =>
+    private static string Place(Vec3 p) => !p.IsFinite ? "–" :
         $"x {Numbers.Quantity(p.X, "m")}, y {Numbers.Quantity(p.Y, "m")}, z {Numbers.Quantity(p.Z, "m")}";
 
     private static string Drive(DeltaRobot robot, double q) =>
@@ -69,6 +103,15 @@ public sealed record PoseSheet(ImmutableArray<PoseRow> Rows, ImmutableArray<Mode
         ModeReason.Working when mode.WithinTravel => "chosen: every chain in its working mode",
         ModeReason.Working => "chosen, but a reading lies beyond its travel",
         ModeReason.DoesNotClose => "a rod does not reach",
+        _ => "not taken: a rod would have to pass at right angles to the path of its joint",
+    };
+
+    private static string Why(ForwardMode mode, bool within) => mode.Reason switch
+    {
+        ModeReason.Working when within => "chosen: the platform hangs below the rods' upper ends, every chain in its working mode",
+        ModeReason.Working => "chosen, but a reading lies beyond its travel",
+        ModeReason.DoesNotClose => "the rods do not meet at these readings",
+        ModeReason.PastParallelSingularity => "not taken: the platform would have to pass through the plane of the rods' upper ends, where nothing holds it",
         _ => "not taken: a rod would have to pass at right angles to the path of its joint",
     };
 }

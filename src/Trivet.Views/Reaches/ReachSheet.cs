@@ -30,15 +30,23 @@ public sealed record ReachSheet(string Title, ImmutableArray<ReachRow> Rows)
         if (double.IsFinite(report.Area))
             rows.Add(new("area", "Reachable area in the robot's plane", report.Area, "m2", $"{Numbers.Plain(report.Area * 1e4, 0)} cm²", "counted"));
         if (!report.Box.IsEmpty) Corners(rows, "reach", "Reach", report.Box.Low, report.Box.High, "of the surface");
+        string below = "";
+        if (report.Under is { } plane)
+        {
+            below = $" under z {Numbers.Quantity(plane, "m")}";
+            bool none = report.Cylinder is null && report.LargestBox is null;
+            rows.Add(Length("under", "Cylinder and box lie under the plane at z", plane, none ? "nothing is reached under it" : "as asked"));
+        }
+
         if (report.Cylinder is { } cylinder)
         {
             string known = Known(cylinder.Assurance);
-            rows.Add(Length("cylinder-radius", "Largest upright cylinder, radius", cylinder.Radius, known));
-            rows.Add(Length("cylinder-height", "Largest upright cylinder, height", cylinder.Height, known));
-            rows.Add(Length("cylinder-from", "Largest upright cylinder, lower face at z", cylinder.Low.Z, known));
+            rows.Add(Length("cylinder-radius", $"Largest upright cylinder{below}, radius", cylinder.Radius, known));
+            rows.Add(Length("cylinder-height", $"Largest upright cylinder{below}, height", cylinder.Height, known));
+            rows.Add(Length("cylinder-from", $"Largest upright cylinder{below}, lower face at z", cylinder.Low.Z, known));
         }
 
-        if (report.LargestBox is { } box) Corners(rows, "box", "Largest upright box", box.Low, box.High, Known(box.Assurance));
+        if (report.LargestBox is { } box) Corners(rows, "box", $"Largest upright box{below}", box.Low, box.High, Known(box.Assurance));
         for (int i = 0; i < report.HomingAlone.Length; i++)
             rows.Add(Homing($"homing-{robot.ChainIds[i]}", $"Chain {robot.ChainIds[i]} moved alone, first bad pose", report.HomingAlone[i], robot.Family));
         if (report.HomingTogether is { } together) rows.Add(Homing("homing-together", "All chains moved, smallest bad difference", together, robot.Family));
