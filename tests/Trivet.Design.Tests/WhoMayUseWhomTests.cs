@@ -29,8 +29,9 @@ public sealed class WhoMayUseWhomTests
         ["Reach"] = ["Kinematics"],
         ["Motion"] = ["Kinematics", "Dynamics", "Reach", "Drives"],
         ["Gripping"] = ["Kinematics", "Dynamics", "Motion", "Tooling"],
+        ["Protecting"] = ["Kinematics", "Dynamics", "Reach", "Motion", "Tooling"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -5,6 +5,7 @@ using Trivet.Dynamics;
 using Trivet.Findings;
 using Trivet.Gripping;
 using Trivet.Motion;
+using Trivet.Protecting;
 using Trivet.Reach;
 using Trivet.Tooling;
 
@@ -91,7 +92,7 @@ public sealed class Assessor
     {
         // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
-        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell) + ToolChecks.Of(cell) + GripStage.Of(cell, cycles);
+        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell) + ToolChecks.Of(cell) + GripStage.Of(cell, cycles) + ProtectStage.Of(cell, cycles);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);

@@ -11,8 +11,8 @@ public static class English
         Verdicts = ["falls short", "open", "tight", "holds"],
         OpenReasons = ["not stated", "not computed yet", "neither proved nor refuted", "computation failed"],
         Assurances = ["exact", "proved", "sampled", "estimated"],
-        Reasons = EnglishReasons.All.AddRange(EnglishTooling.Reasons).AddRange(EnglishGripping.Reasons),
-        Rules = EnglishRules.All.AddRange(EnglishTooling.Rules).AddRange(EnglishGripping.Rules),
+        Reasons = EnglishReasons.All.AddRange(EnglishTooling.Reasons).AddRange(EnglishGripping.Reasons).AddRange(EnglishProtecting.Reasons),
+        Rules = EnglishRules.All.AddRange(EnglishTooling.Rules).AddRange(EnglishGripping.Rules).AddRange(EnglishProtecting.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {
