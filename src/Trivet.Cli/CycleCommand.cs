@@ -5,6 +5,7 @@ using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Findings;
 using Trivet.Motion;
+using Trivet.Numerics.Profiles;
 using Trivet.Views.Motion;
 using Trivet.Views.Words;
 
@@ -21,6 +22,25 @@ internal static class CycleCommand
                 + "fast they are there (at rest without them), vmax1,…, amax1,… and jmax1,… limits (no limit of jerk without it). SI, no units in the head. - is standard input.",
             HelpName = "FILE.csv",
         };
+        var law = new Option<RestLaw?>("--law")
+        {
+            Description = "With --moves: a smooth law from rest to rest in place of the shortest profile. fifth-order and cycloid have no jump of acceleration, seventh-order none of jerk.",
+            HelpName = "fifth-order|cycloid|seventh-order",
+            CustomParser = result =>
+            {
+                switch (result.Tokens[0].Value)
+                {
+                    case "fifth-order": return RestLaw.FifthOrder;
+                    case "cycloid": return RestLaw.Cycloid;
+                    case "seventh-order": return RestLaw.SeventhOrder;
+                    default:
+                        result.AddError($"There is no law '{result.Tokens[0].Value}'. Give fifth-order, cycloid or seventh-order.");
+                        return null;
+                }
+            },
+        };
+        law.CompletionSources.Clear();
+        law.CompletionSources.Add("fifth-order", "cycloid", "seventh-order");
         var path = new Option<string?>("--path")
         {
             Description = "Table of points along one path: s, q1,q2,… the axes there, vmax1,… and amax1,… limits; optional dq1,… and ddq1,… derivatives by s, and "
@@ -52,18 +72,20 @@ internal static class CycleCommand
             new Example("cycle samples/jar-lids.json --cycle to-left --out to-left.csv", "One cycle over time: t[s],x[mm],…,q_a[mm],…,f_a[N]."),
             new Example("cycle --moves moves.csv", "A duration for each row."),
             new Example("cycle --moves moves.csv --out durations.csv", "Into a file."),
+            new Example("cycle --moves moves.csv --law cycloid", "The same moves by a law without a jump of acceleration."),
             new Example("cycle --path gate.csv", "The fastest run along the points of a path."))
         {
-            cell, cellId, cycle, fastest, format, moves, path, outOption,
+            cell, cellId, cycle, fastest, format, moves, law, path, outOption,
         };
         command.Validators.Add(result =>
         {
             int given = new[] { moves, path }.Count(o => result.GetValue(o) is not null) + (result.GetValue(cell) is null ? 0 : 1);
             if (given != 1) result.AddError("Give a cell, or one of --moves FILE.csv and --path FILE.csv.");
+            if (result.GetValue(moves) is null && result.GetValue(law) is not null) result.AddError("--law goes with --moves FILE.csv.");
         });
         command.SetAction(async (parsed, stop) => parsed.GetValue(cell) is { } of
             ? await OfCellAsync(parsed, of, parsed.GetValue(cellId), parsed.GetValue(cycle), parsed.GetValue(fastest), parsed.GetValue(format), outOption, stop)
-            : parsed.GetValue(moves) is { } file ? TableFile.Run(parsed, outOption, file, MoveTable.Run, stop) : TableFile.Run(parsed, outOption, parsed.GetValue(path)!, PathTable.Run, stop));
+            : parsed.GetValue(moves) is { } file ? TableFile.Run(parsed, outOption, file, new MoveTable(parsed.GetValue(law)).Run, stop) : TableFile.Run(parsed, outOption, parsed.GetValue(path)!, PathTable.Run, stop));
         return command;
     }
 

@@ -44,6 +44,48 @@ public sealed class CycleTests
         Assert.Equal("p01,p11,vmax1,amax1,duration\n0,0.4,2,20,0.3\n", run.Output.Replace("0.30000000000000004", "0.3", StringComparison.Ordinal));
     }
 
+    /// <summary>More rows than a block: each as its axes give it one by one, and the same whatever stands around it.</summary>
+    [Fact]
+    public async Task A_long_table_gives_each_row_what_it_has_alone()
+    {
+        var random = new Random(7);
+        double[][] moves = [.. Enumerable.Range(0, 2300).Select(_ => (double[])
+        [
+            random.NextDouble(), random.NextDouble(), 2 * random.NextDouble(), 3 * random.NextDouble(),
+            0.5 + random.NextDouble(), 0.5 + random.NextDouble(), 5 + 20 * random.NextDouble(), 5 + 20 * random.NextDouble(), 100 + 900 * random.NextDouble(), 100 + 900 * random.NextDouble(),
+        ])];
+        const string head = "p01,p02,p11,p12,vmax1,vmax2,amax1,amax2,jmax1,jmax2\n";
+        string[] lines = [.. moves.Select(m => string.Join(',', m.Select(v => v.ToString("R", CultureInfo.InvariantCulture))))];
+        var run = await Moves(head + string.Join('\n', lines) + "\n");
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        var rows = Rows(run.Output);
+        for (int i = 0; i < moves.Length; i++)
+        {
+            double[] m = moves[i];
+            double alone = Numerics.Profiles.Synchronised.Duration([new(m[0], m[2]), new(m[1], m[3])], [new(m[4], m[6], m[8]), new(m[5], m[7], m[9])]);
+            Assert.Equal(alone, rows[i][^1], 1e-12 * alone);
+        }
+        Assert.Equal(run.Output.Split('\n')[1500], (await Moves(head + lines[1499] + "\n")).Output.Split('\n')[1]);
+    }
+
+    /// <summary>The trade's factors: fifth order 1.875·d/v and √(5.774·d/a), cycloid 2 and 6.283, seventh order 2.1875 and 7.513.</summary>
+    [Theory]
+    [InlineData("fifth-order", 1.875, 5.7735)]
+    [InlineData("cycloid", 2, 6.2832)]
+    [InlineData("seventh-order", 2.1875, 7.5132)]
+    public async Task A_smooth_law_takes_what_its_factors_say_and_rests_at_both_ends(string law, double kv, double ka)
+    {
+        var run = await Moves("p01,p11,vmax1,amax1\n0,0.3,1,1000\n0,0.3,1000,20\n", "--law", law);
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        Assert.Equal(kv * 0.3, Rows(run.Output)[0][^1], 1e-9);
+        Assert.Equal(Math.Sqrt(ka * 0.3 / 20), Rows(run.Output)[1][^1], 1e-5);
+        var moving = await Moves("p01,p11,v11,vmax1,amax1\n0,0.3,0.5,1,1000\n", "--law", law);
+        Assert.Equal(ExitCode.NotAllHold, moving.Code);
+        Assert.Contains(":2:1: a smooth law begins and ends at rest", moving.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("cycle", Repository.Sample("jar-lids"), "--law", law)).Code);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("cycle", "--moves", "-", "--law", "snap")).Code);
+    }
+
     [Fact]
     public async Task A_row_without_a_move_stays_empty_says_why_and_ends_with_1()
     {
@@ -154,16 +196,16 @@ public sealed class CycleTests
         Assert.Equal(ExitCode.Refused, (await Run.Trivet("cycle", "--moves", "there-is-none.csv")).Code);
     }
 
-    private static Task<Run> Moves(string table) => Table("--moves", table);
+    private static Task<Run> Moves(string table, params string[] more) => Table("--moves", table, more);
 
     private static Task<Run> Path(string table) => Table("--path", table);
 
-    private static async Task<Run> Table(string option, string table)
+    private static async Task<Run> Table(string option, string table, params string[] more)
     {
         using var folder = new TemporaryFolder();
         string file = folder.File("table.csv");
         await File.WriteAllTextAsync(file, table, TestContext.Current.CancellationToken);
-        return await Run.Trivet("cycle", option, file);
+        return await Run.Trivet(["cycle", option, file, .. more]);
     }
 
     private static double[][] Rows(string csv) =>

@@ -95,6 +95,40 @@ public sealed class ForcesTests
         Assert.Equal(ExitCode.Refused, (await Run.Trivet("forces", "a.json", "--states", table, "--part", "lid", "--without-part")).Code);
     }
 
+    /// <summary>More rows than a block, the last block not full: each row as the dynamics give it alone, and the same whatever stands around it.</summary>
+    [Fact]
+    public async Task A_long_table_gives_each_row_what_it_has_alone()
+    {
+        using var folder = new TemporaryFolder();
+        string table = folder.File("states.csv");
+        string cell = CellFile(folder);
+        var random = new Random(5);
+        double[][] states =
+        [
+            .. Enumerable.Range(0, 2500).Select(_ => (double[])
+            [
+                .. Enumerable.Range(0, 2).Select(_ => 0.2 * random.NextDouble() - 0.1), -0.55 + 0.1 * random.NextDouble(),
+                .. Enumerable.Range(0, 3).Select(_ => 2 * random.NextDouble() - 1), .. Enumerable.Range(0, 3).Select(_ => 40 * random.NextDouble() - 20),
+            ]),
+        ];
+        await File.WriteAllLinesAsync(table, [string.Join(',', Head), .. states.Select(s => string.Join(',', s.Select(Text)))], Stop);
+        var run = await Run.Trivet("forces", cell, "--states", table);
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        var rows = Rows(run.Output);
+        Assert.Equal(states.Length, rows.Length);
+        var dynamics = Dynamics.DynamicsInputs.Read(Files.CellFile.Read(await File.ReadAllBytesAsync(cell, Stop), cell).Cell!, null, new()).Dynamics!;
+        for (int i = 0; i < rows.Length; i++)
+        {
+            double[] s = states[i];
+            var force = dynamics.Inverse(new(s[0], s[1], s[2]), new(s[3], s[4], s[5]), new(s[6], s[7], s[8]));
+            double most = Math.Max(Math.Abs(force.X), Math.Max(Math.Abs(force.Y), Math.Abs(force.Z)));
+            for (int chain = 0; chain < 3; chain++) Assert.Equal(force[chain], rows[i][9 + chain], 1e-11 * most);
+        }
+
+        await File.WriteAllLinesAsync(table, [string.Join(',', Head), string.Join(',', states[1777].Select(Text))], Stop);
+        Assert.Equal(run.Output.Split('\n')[1778], (await Run.Trivet("forces", cell, "--states", table)).Output.Split('\n')[1]);
+    }
+
     [Fact]
     public async Task Falls_are_shown_with_their_caution_and_end_with_1_when_nothing_holds()
     {
