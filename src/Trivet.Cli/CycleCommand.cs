@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.Globalization;
 using Trivet.Assessment;
 using Trivet.Cells;
+using Trivet.Drives;
 using Trivet.Files;
 using Trivet.Findings;
 using Trivet.Motion;
@@ -47,6 +49,8 @@ internal static class CycleCommand
                 + "m1,c1,g1,fmax1,… for a force m·s̈ + c·ṡ² + g of at most fmax, with fall1,… for what fmax loses with speed. SI, no units in the head.",
             HelpName = "FILE.csv",
         };
+        var startSpeed = Speed("--start-speed", "starts");
+        var endSpeed = Speed("--end-speed", "ends");
         var cell = Options.Cell();
         cell.Arity = ArgumentArity.ZeroOrOne;
         var cellId = Options.CellId();
@@ -64,7 +68,7 @@ internal static class CycleCommand
             that no law can beat; the controller's law also in its other variants, trapezoidal or of seven phases,
             along the path or for all axes together; ends with 1 when a finding about its motion falls short or is open. --moves: the shortest time in which all axes of a row can begin and end together, limits of velocity,
             acceleration and jerk kept; the rows come back with a column duration, empty where there is none. --path: the shortest time
-            along a path from rest to rest; the table comes back with the time t and the speed sdot at each point and what holds it back
+            along a path, from rest to rest unless speeds are given; the table comes back with the time t and the speed sdot at each point and what holds it back
             from there on. Ends with 1 when a row has no move or the path can not be run through; standard error says why.
             """,
             new Example("cycle samples/jar-lids.json", "The cycles of the sample cell."),
@@ -75,19 +79,37 @@ internal static class CycleCommand
             new Example("cycle --moves moves.csv --law cycloid", "The same moves by a law without a jump of acceleration."),
             new Example("cycle --path gate.csv", "The fastest run along the points of a path."))
         {
-            cell, cellId, cycle, fastest, format, moves, law, path, outOption,
+            cell, cellId, cycle, fastest, format, moves, law, path, startSpeed, endSpeed, outOption,
         };
         command.Validators.Add(result =>
         {
             int given = new[] { moves, path }.Count(o => result.GetValue(o) is not null) + (result.GetValue(cell) is null ? 0 : 1);
             if (given != 1) result.AddError("Give a cell, or one of --moves FILE.csv and --path FILE.csv.");
             if (result.GetValue(moves) is null && result.GetValue(law) is not null) result.AddError("--law goes with --moves FILE.csv.");
+            foreach (var speed in new[] { startSpeed, endSpeed })
+            {
+                if (result.GetValue(speed) is not { } s) continue;
+                if (result.GetValue(path) is null) result.AddError($"{speed.Name} goes with --path FILE.csv.");
+                else if (!(s >= 0 && double.IsFinite(s))) result.AddError($"{speed.Name} is not below zero: the path is run forward.");
+            }
         });
         command.SetAction(async (parsed, stop) => parsed.GetValue(cell) is { } of
             ? await OfCellAsync(parsed, of, parsed.GetValue(cellId), parsed.GetValue(cycle), parsed.GetValue(fastest), parsed.GetValue(format), outOption, stop)
-            : parsed.GetValue(moves) is { } file ? TableFile.Run(parsed, outOption, file, new MoveTable(parsed.GetValue(law)).Run, stop) : TableFile.Run(parsed, outOption, parsed.GetValue(path)!, PathTable.Run, stop));
+            : parsed.GetValue(moves) is { } file ? TableFile.Run(parsed, outOption, file, new MoveTable(parsed.GetValue(law)).Run, stop) : TableFile.Run(parsed, outOption, parsed.GetValue(path)!, new PathTable(parsed.GetValue(startSpeed) ?? 0, parsed.GetValue(endSpeed) ?? 0).Run, stop));
         return command;
     }
+
+    private static Option<double?> Speed(string name, string does) => new(name)
+    {
+        Description = $"With --path: ṡ at which the run {does}, in the unit of s per second; from rest without it.",
+        HelpName = "SPEED",
+        CustomParser = result =>
+        {
+            if (double.TryParse(result.Tokens[0].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double speed)) return speed;
+            result.AddError($"'{result.Tokens[0].Value}' is no number. Write it like 0.25.");
+            return null;
+        },
+    };
 
     private static async Task<int> OfCellAsync(
         ParseResult parsed, string path, string? cellId, string? only, bool fastest, OutputFormat format, Option<string?> outOption, CancellationToken stop)
@@ -119,7 +141,7 @@ internal static class CycleCommand
         {
             findings = [.. Assess.Prove(input.Cell, progress, stop).Ledger.Findings.Where(f => f.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal))];
             ImmutableArray<CycleResult> results = [.. inputs.OfType<CycleInput>().Select(i => CycleTiming.Solve(i))];
-            sheet = CycleSheet.Of(input.Cell, results, fastest ? FastestSettings.Find(input.Cell, stop) : null, variants: true);
+            sheet = CycleSheet.Of(input.Cell, results, fastest ? FastestSettings.Find(input.Cell, stop) : null, variants: true, drives: Drives(input.Cell, results));
         }
 
         stop.ThrowIfCancellationRequested();
@@ -139,4 +161,8 @@ internal static class CycleCommand
 
         return wanting.Length == 0 ? ExitCode.AllHold : ExitCode.NotAllHold;
     }
+
+    /// <summary>What the cycles whose masses are described ask of the drives under the controller's law.</summary>
+    private static ImmutableArray<DriveJudgement> Drives(Cell cell, ImmutableArray<CycleResult> results) => DriveChecks.Of(
+        cell, [.. results.Where(r => r.Input.Loaded is not null).Select(r => CycleTrace.Of(r, TimingLaw.Controller)?.Series).OfType<CycleSeries>()]).Cycles;
 }

@@ -6,7 +6,9 @@ using Trivet.Numerics.Profiles;
 namespace Trivet.Cli;
 
 /// <summary>Times the run along a table of points. Limits may differ from point to point; a path is held whole.</summary>
-internal static class PathTable
+/// <param name="startSpeed">ṡ at the first point, not below zero.</param>
+/// <param name="endSpeed">ṡ at the last one.</param>
+internal sealed class PathTable(double startSpeed, double endSpeed)
 {
     private const int MostPoints = 200_000;
 
@@ -14,7 +16,7 @@ internal static class PathTable
     private static readonly string[] Names = ["q", "vmax", "amax", "dq", "ddq", "m", "c", "g", "fmax", "fall"];
     private const int Q = 0, VMax = 1, AMax = 2, Dq = 3, Ddq = 4, M = 5, C = 6, G = 7, FMax = 8, Fall = 9;
 
-    public static int Run(TextReader text, string file, TextWriter output, TextWriter error, Func<double> done, IProgress<double> progress, CancellationToken stop)
+    public int Run(TextReader text, string file, TextWriter output, TextWriter error, Func<double> done, IProgress<double> progress, CancellationToken stop)
     {
         int axes = 1;
         var reader = new CsvReader(text, file, heads =>
@@ -84,12 +86,12 @@ internal static class PathTable
     }
 
     /// <summary>Every limit at each point, divided by its own size there; names of the limits in their order.</summary>
-    private static PathLimits Limits(CsvReader reader, List<double[]> rows, int axes, out List<string> names, out int bad)
+    private PathLimits Limits(CsvReader reader, List<double[]> rows, int axes, out List<string> names, out int bad)
     {
         int n = rows.Count;
         double[] Values(int column) => [.. rows.Select(r => r[column])];
         double[] s = Values(0);
-        var limits = new PathLimits(s);
+        var limits = new PathLimits(s) { StartSpeed = startSpeed, EndSpeed = endSpeed };
         names = [];
         bad = -1;
         for (int k = 0; k < axes; k++)
@@ -145,8 +147,8 @@ internal static class PathTable
         PathProblem.Stuck => "the path can not be run through: nothing gets it moving from here",
         PathProblem.Contradiction => "the path can not be run through: its limits leave no way on here at any speed",
         PathProblem.NotFinite => "the path can not be run through: its derivatives here are out of all proportion",
-        PathProblem.StartTooFast or PathProblem.StartTooSlow => "the path can not be run through: its limits can not be kept from rest",
-        _ => "the path can not be run through: its limits can not be kept to rest",
+        PathProblem.StartTooFast or PathProblem.StartTooSlow => "the path can not be run through: its limits can not be kept from the speed at which it starts",
+        _ => "the path can not be run through: its limits can not be kept to the speed at which it ends",
     };
 
     private static int Refuse(TextWriter error, string file, int line, (string Problem, string Remedy) what)

@@ -153,6 +153,27 @@ public sealed class CycleTests
         Assert.Equal(v * 24 / 140, double.Parse(run.Error.Split(' ')[1], CultureInfo.InvariantCulture), 1e-5);
     }
 
+    /// <summary>v² = (v₀² + v₁²)/2 + a·d at the peak, and T = (2v − v₀ − v₁)/a (school mechanics).</summary>
+    [Fact]
+    public async Task A_path_may_be_entered_and_left_at_a_speed()
+    {
+        string table = "s,q1,vmax1,amax1\n" + string.Concat(Enumerable.Range(0, 401).Select(i => FormattableString.Invariant($"{i * 0.0025},{i * 0.0025},100,10\n")));
+        using var folder = new TemporaryFolder();
+        string file = folder.File("path.csv");
+        await File.WriteAllTextAsync(file, table, TestContext.Current.CancellationToken);
+        var run = await Run.Trivet("cycle", "--path", file, "--start-speed", "3", "--end-speed", "2");
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        double peak = Math.Sqrt((9 + 4) / 2.0 + 10);
+        Assert.Equal((2 * peak - 5) / 10, double.Parse(run.Error.Split(' ')[1], CultureInfo.InvariantCulture), 1e-5);
+        Assert.Equal(3, Rows(run.Output.Replace("acceleration 1", "", StringComparison.Ordinal))[0][3], 1e-9);
+        // From 9 m/s nothing stops within a metre at 10 m/s².
+        var fast = await Run.Trivet("cycle", "--path", file, "--start-speed", "9");
+        Assert.Equal(ExitCode.NotAllHold, fast.Code);
+        Assert.Contains("from the speed at which it starts", fast.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("cycle", "--path", file, "--start-speed", "-1")).Code);
+        Assert.Equal(ExitCode.Refused, (await Run.Trivet("cycle", "--moves", file, "--end-speed", "1")).Code);
+    }
+
     [Fact]
     public async Task A_force_that_falls_with_speed_takes_longer()
     {

@@ -14,6 +14,8 @@ public sealed record Brief
     public double? PeakRate { get; init; }
     /// <summary>Running time per year, seconds.</summary>
     public double? HoursPerYear { get; init; }
+    /// <summary>Longest run without a pause in which the motors cool down, as a shift, seconds; without end where not stated.</summary>
+    public double? Shift { get; init; }
     /// <summary>Floor area the cell may take: width, depth, height, metres.</summary>
     public Extent Area { get; init; } = new();
     public ImmutableSortedDictionary<string, Requirement> Requirements { get; init; } = Keyed.Empty<Requirement>();

@@ -98,6 +98,7 @@ public sealed record DriveCase(
             Remember(reading);
             foreach (var problem in read.Problems) Contradicted(problem, Pointers.Joined(_axes.Inputs, reading.Inputs));
             if (!reading.Complete) Lacks(DriveRules.Described, reading);
+            if (cell.Brief.Shift <= 0) Contradicted(new("/brief/shift", DriveReasons.NotPositive), ["/brief/shift"]);
             if (read.Drive is not { } drive) return null;
 
             var fields = new AxisReading(cell, axis, new());

@@ -72,7 +72,7 @@ public static class DriveChecks
         var load = AxisLoad.Of(axis.Drive.Value, series.Times, motion);
         double rms = load.RmsTorque;
         Warming? warming = axis.Heat is { Value: var heat }
-            ? Warming.Of(heat.Ambient, heat.Rise, heat.TimeConstant, axis.OpenLoop ? 1 : rms * rms / (heat.Continuous * heat.Continuous))
+            ? Warming.Of(heat.Ambient, heat.Rise, heat.TimeConstant, axis.OpenLoop ? 1 : rms * rms / (heat.Continuous * heat.Continuous), heat.Shift)
             : null;
         return new(load, rms, [], warming, axis.Yield?.Value.Resonance(motion.LoadInertia) ?? double.NaN);
     }
@@ -173,9 +173,10 @@ public static class DriveChecks
                 yield return Judge(DriveRules.Continuous, continuous.Inputs, Result.RmsTorque, Limit.AtMost(continuous.Value, Stated($"{Axis.MotorAt}/continuousTorque")));
             if (Axis.Heat is { } heat && Result.Warming is { } warming)
             {
-                yield return Judge(
-                    DriveRules.Temperature, heat.Inputs, warming.Steady, Limit.AtMost(heat.Value.Largest, Stated($"{Axis.MotorAt}/largestTemperature")),
-                    Assurance.Estimated);
+                var judged = Judge(
+                    DriveRules.Temperature, heat.Inputs, warming.AtEnd, Limit.AtMost(heat.Value.Largest, Stated($"{Axis.MotorAt}/largestTemperature")), Assurance.Estimated);
+                // Where the run ends before, what it would come to is named.
+                yield return double.IsFinite(warming.Shift) ? judged with { Beside = new("drive.steady", warming.Steady) } : judged;
             }
         }
 

@@ -10,7 +10,8 @@ internal sealed record Part<T>(T Value, ImmutableArray<string> Inputs);
 
 /// <summary>What a motor bears.</summary>
 /// <param name="Continuous">N·m.</param>
-internal sealed record MotorHeat(double Continuous, double TimeConstant, double Rise, double Largest, double Ambient);
+/// <param name="Shift">Seconds that the motor warms up from its surroundings' temperature; infinite where not stated.</param>
+internal sealed record MotorHeat(double Continuous, double TimeConstant, double Rise, double Largest, double Ambient, double Shift);
 
 /// <summary>A belt's pull.</summary>
 /// <param name="ForcePerDrive">Pull of the belt by the force at the drive coordinate: 1, or 1/pulley radius where the axis turns.</param>
@@ -36,7 +37,7 @@ internal static class DriveParts
     public static MotorHeat Heat(Cell cell, Motor motor, string at, Reading reading) => new(
         reading.Need(motor.ContinuousTorque, $"{at}/continuousTorque"), reading.Need(motor.ThermalTimeConstant, $"{at}/thermalTimeConstant"),
         reading.Need(motor.TemperatureRise, $"{at}/temperatureRise"), reading.Need(motor.LargestTemperature, $"{at}/largestTemperature"),
-        reading.Need(cell.Drives.Supply.Ambient, "/drives/supply/ambient"));
+        reading.Need(cell.Drives.Supply.Ambient, "/drives/supply/ambient"), reading.Or(cell.Brief.Shift, "/brief/shift", double.PositiveInfinity));
 
     /// <summary>True for a stepper motor whose drive does not know where the shaft is. The rotary and the linear axis state no feedback.</summary>
     public static bool OpenLoop(Cell cell, string axis, MotorKind kind, Reading reading)

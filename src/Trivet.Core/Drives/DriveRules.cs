@@ -20,7 +20,7 @@ public static class DriveRules
     /// <summary>Value: root of the mean square of the torque over the cycle, newton metres.</summary>
     public static Rule Continuous { get; } = Of("drive.continuous", "The motor bears the cycle without end", "N m", Sense.AtMost, 0.1);
 
-    /// <summary>Value: temperature of the winding after a long time, degrees Celsius.</summary>
+    /// <summary>Value: temperature of the winding at the end of the shift, degrees Celsius; after a long time where no shift is stated.</summary>
     public static Rule Temperature { get; } = Of("drive.temperature", "The winding stays cool enough", "°C", Sense.AtMost, 0.1) with { Scale = 100 };
 
     /// <summary>Stepper motors without feedback. Value: largest load angle, electrical radians; a quarter turn is where it falls out of step.</summary>

@@ -8,10 +8,15 @@ namespace Trivet.Drives;
 /// <param name="Ambient">°C.</param>
 /// <param name="SteadyRise">Rise after a long time, K.</param>
 /// <param name="TimeConstant">Seconds.</param>
-public readonly record struct Warming(double Ambient, double SteadyRise, double TimeConstant)
+/// <param name="Shift">Length of the run, seconds; infinite where it has no end.</param>
+public readonly record struct Warming(double Ambient, double SteadyRise, double TimeConstant, double Shift = double.PositiveInfinity)
 {
     /// <param name="share">Mean square of the torque over the square of the continuous torque.</param>
-    public static Warming Of(double ambient, double rise, double timeConstant, double share) => new(ambient, rise * share, timeConstant);
+    public static Warming Of(double ambient, double rise, double timeConstant, double share, double shift = double.PositiveInfinity) =>
+        new(ambient, rise * share, timeConstant, shift);
+
+    /// <summary>Temperature at the end of the run, °C.</summary>
+    public double AtEnd => At(Shift);
 
     /// <summary>Temperature after a long time, °C.</summary>
     public double Steady => Ambient + SteadyRise;

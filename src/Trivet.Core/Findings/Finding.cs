@@ -98,6 +98,11 @@ public abstract record Finding(Rule Rule, Subject Subject, ImmutableArray<string
     public double? WorstTime { get; init; }
 }
 
+/// <summary>A second value that is told beside the one judged.</summary>
+/// <param name="Id">What it is; worded in the views.</param>
+/// <param name="Value">In the rule's unit.</param>
+public sealed record Aside(string Id, double Value);
+
 /// <summary>A value held against a limit.</summary>
 /// <param name="Value">The worst value attained at <see cref="Finding.Worst"/>, in the rule's unit.</param>
 public sealed record Judged(Rule Rule, Subject Subject, ImmutableArray<string> Inputs, double Value, Limit Limit, Assurance Assurance)
@@ -109,6 +114,9 @@ public sealed record Judged(Rule Rule, Subject Subject, ImmutableArray<string> I
 
     /// <summary>Standard uncertainty of the value, in the rule's unit; zero where exact.</summary>
     public double Uncertainty { get; init; }
+
+    /// <summary>Told with the value and not judged; null where there is none.</summary>
+    public Aside? Beside { get; init; }
 
     /// <summary>The margin that is guaranteed: that of the bound, and never more than the attained value leaves.</summary>
     public override double Margin => Math.Min(MarginOf(Bound), MarginAttained);

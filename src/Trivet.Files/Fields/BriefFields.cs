@@ -46,6 +46,8 @@ internal static class BriefFields
         .Quantity("meanRate", Dimension.Rate, b => b.MeanRate, (b, v) => b with { MeanRate = v }, "Parts in a time, mean over a shift.", Depth.Quote, "1/min")
         .Quantity("peakRate", Dimension.Rate, b => b.PeakRate, (b, v) => b with { PeakRate = v }, "Parts in a time, over the worst minute.", Depth.Quote, "1/min")
         .Quantity("hoursPerYear", Dimension.Time, b => b.HoursPerYear, (b, v) => b with { HoursPerYear = v }, "Running time in a year.", null, "h")
+        .Quantity("shift", Dimension.Time, b => b.Shift, (b, v) => b with { Shift = v },
+            "Longest run without a pause in which the motors cool down, as a shift; without end where nothing is stated.", null, "h")
         .Section("area", Extent, b => b.Area, (b, v) => b with { Area = v }, "Floor area and height that the cell may take.")
         .Keyed("requirements", Requirement, b => b.Requirements, (b, v) => b with { Requirements = v }, "What is promised, line by line.")
         .Keyed("openQuestions", OpenQuestion, b => b.OpenQuestions, (b, v) => b with { OpenQuestions = v }, "What nobody has answered yet.")

@@ -90,6 +90,13 @@ public static class AssessmentJson
                 Number(json, "upper", j.Limit.Upper);
                 json.WriteString("assurance", Name(j.Assurance));
                 Write(json, "limitSource", j.Limit.Source);
+                if (j.Beside is { } beside)
+                {
+                    json.WriteStartObject("beside");
+                    json.WriteString("id", beside.Id);
+                    Number(json, "value", beside.Value);
+                    json.WriteEndObject();
+                }
                 break;
             case YesNo y:
                 json.WriteString("kind", "yesNo");

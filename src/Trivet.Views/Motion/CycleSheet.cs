@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Drives;
 using Trivet.Findings;
 using Trivet.Kinematics;
 using Trivet.Motion;
@@ -26,7 +27,7 @@ public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, Imm
 {
     private static CycleWords Words => Locale.English.Language.Motion.Cycle;
 
-    public static CycleSheet Of(Cell cell, ImmutableArray<CycleResult> results, FastestResult? fastest = null, bool variants = false)
+    public static CycleSheet Of(Cell cell, ImmutableArray<CycleResult> results, FastestResult? fastest = null, bool variants = false, ImmutableArray<DriveJudgement> drives = default)
     {
         var rows = ImmutableArray.CreateBuilder<CycleRow>();
         foreach (var result in results)
@@ -34,6 +35,7 @@ public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, Imm
             string id = result.Input.Plan.Id;
             foreach (var law in result.Laws) AddLaw(rows, cell, id, law);
             rows.Add(new(id, "gap", Words.Gap, result.Gap, "1", double.IsFinite(result.Gap) ? Numbers.Percent(result.Gap) : "–", HeldBack(cell, result)));
+            foreach (var judged in drives.IsDefault ? [] : drives.Where(d => d.Cycle == id)) AddTemperatures(rows, cell, judged);
             if (!variants) continue;
             foreach (var variant in LawVariants.Of(cell, result.Input)) AddVariant(rows, cell, id, variant);
         }
@@ -62,6 +64,20 @@ public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, Imm
         if (leaves > 0) rows.Add(new(cycle, $"{id}-leaves", Named(Words.Leaves), leaves, "m", Numbers.Quantity(leaves, "m"), Words.Largest));
 
         string Named(string form) => Locale.Fill(form, ("law", Words.Laws[(int)law.Law]));
+    }
+
+    private static void AddTemperatures(ImmutableArray<CycleRow>.Builder rows, Cell cell, DriveJudgement judged)
+    {
+        foreach (var (axis, result) in judged.Axes)
+        {
+            if (result.Warming is not { } warming) continue;
+            string name = Fields.Axis(cell, axis, Locale.English.Language);
+            if (double.IsFinite(warming.Shift)) Add("temperature", Words.Temperature, warming.AtEnd);
+            Add("temperature-steady", Words.TemperatureSteady, warming.Steady);
+
+            void Add(string id, string what, double celsius) =>
+                rows.Add(new(judged.Cycle, $"{id}-{axis}", Locale.Fill(what, ("axis", name)), celsius, "°C", Numbers.Quantity(celsius, "°C"), ""));
+        }
     }
 
     private static void AddVariant(ImmutableArray<CycleRow>.Builder rows, Cell cell, string cycle, LawVariant variant)

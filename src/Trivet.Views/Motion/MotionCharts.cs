@@ -20,7 +20,8 @@ public static class MotionCharts
     /// <summary>The present instant of a torque cloud stretches this line by the voltage.</summary>
     public const string CurveNow = "curve-now";
 
-    private const int CloudPoints = 400;
+    private const int CloudPoints = 400, WarmingPoints = 200;
+    private const double TimeConstantsShown = 5, SecondsPerHour = 3600;
 
     /// <summary>The cycle time of each law; the marked one in the accent, the time that the brief's peak rate leaves as a line.</summary>
     public static Chart Laws(MotionSheet sheet, TimingLaw marked, Locale? locale = null)
@@ -88,6 +89,37 @@ public static class MotionCharts
             [.. axes.Select(i => $"{id}:{trace.Series.Axes[i].Axis}")]);
 
         static IEnumerable<Guide> Allowed(string name, double? volts) => volts is { } v ? [new(name, v)] : [];
+    }
+
+    /// <summary>
+    /// Temperature of each axis' winding from a cold start to the end of the shift, or until it no longer rises, with what each motor bears. Null where no
+    /// motor's heat is described.
+    /// </summary>
+    public static MotionChart? Warming(MotionRun run, Locale? locale = null)
+    {
+        if (run.Drives is not { } judged) return null;
+        var warm = judged.Axes.Where(a => a.Value.Warming is not null).Select(a => (Axis: a.Key, Warming: a.Value.Warming!.Value)).ToArray();
+        if (warm.Length == 0) return null;
+        var language = (locale ?? Locale.English).Language;
+        var words = language.Motion;
+        var cell = run.Sheet.Cell;
+        double shift = warm[0].Warming.Shift, settled = TimeConstantsShown * warm.Max(w => w.Warming.TimeConstant);
+        double to = double.IsFinite(shift) ? Math.Max(shift, settled) : settled;
+        var times = Even(to, WarmingPoints);
+        var hours = Scaled(times, 1.0 / SecondsPerHour);
+        string? worst = warm.MaxBy(w => w.Warming.AtEnd).Axis;
+        var limits = warm.Select(w => cell.Drives.Axes.GetValueOrDefault(w.Axis)?.Motor ?? cell.Drives.Common.Motor).OfType<string>().Distinct()
+            .Select(id => (Id: id, cell.Drives.Motors[id].LargestTemperature)).Where(m => m.LargestTemperature is not null);
+        return new("warming", new(
+            words.Warming, new(words.TimeOfShift, "h", 0, to / SecondsPerHour), new(words.Temperature, "°C"),
+            [.. warm.Select(w => new Series(Fields.Axis(cell, w.Axis, language), SeriesKind.Line, hours, [.. times.Select(w.Warming.At)], w.Axis == worst))])
+        {
+            Guides =
+            [
+                .. limits.Select(m => new Guide(Locale.Fill(words.LargestOf, ("motor", Fields.Words(cell, $"/drives/motors/{m.Id}", locale))), m.LargestTemperature!.Value)),
+                .. double.IsFinite(shift) ? [new Guide(words.EndOfShift, shift / SecondsPerHour, Upright: true)] : Array.Empty<Guide>(),
+            ],
+        }, []);
     }
 
     /// <summary>

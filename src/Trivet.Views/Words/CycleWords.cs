@@ -21,6 +21,8 @@ public sealed record CycleWords
     public required string VariantCycle { get; init; }
     public required string VariantLeaves { get; init; }
     public required string VariantUse { get; init; }
+    public required string Temperature { get; init; }
+    public required string TemperatureSteady { get; init; }
     public required string Fastest { get; init; }
     public required string Tried { get; init; }
     public required string FastestNone { get; init; }

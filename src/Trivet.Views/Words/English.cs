@@ -51,6 +51,7 @@ public static class English
             ["linearAxis"] = "linear axis",
             ["stations"] = "stations",
             ["hoursPerYear"] = "running hours per year",
+            ["shift"] = "length of a shift",
         }.ToImmutableDictionary(),
 
         AtMost = "at most {limit}",
@@ -67,6 +68,7 @@ public static class English
         OpenBoundWithin = "open, proved only up to {bound}",
         NotANumber = "not a number",
         WithUncertainty = "{value} ± {uncertainty}",
+        Asides = new Dictionary<string, string> { ["drive.steady"] = "{value} if it never ended" }.ToImmutableDictionary(),
         YesNoGood = "{what}: holds",
         YesNoBad = "{what}: falls short, see {fields}",
         OpenMissing = "{what}: open, {fields} not stated",

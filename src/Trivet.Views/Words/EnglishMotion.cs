@@ -60,6 +60,14 @@ internal static class EnglishMotion
         CurveAt = "curve at {voltage}",
         CurveNow = "curve now",
         Moves = "",
+        WarmingTitle = "Warming up over a shift",
+        NoShift = "The brief states no shift, so what counts is the temperature after a long time.",
+        StateShift = "State its length",
+        Warming = "Temperature of the windings",
+        Temperature = "temperature",
+        TimeOfShift = "time from a cold start",
+        EndOfShift = "end of the shift",
+        LargestOf = "largest, {motor}",
         Cycle = new()
         {
             Laws = ["As the controller does it", "From state to state", "The bound"],
@@ -74,6 +82,8 @@ internal static class EnglishMotion
             HeldBack = "the bound is held back by {limits}",
             VariantCycle = "Controller, {variant}",
             VariantLeaves = "Controller, {variant}, tool off the planned path",
+            Temperature = "Winding of {axis} at the end of the shift",
+            TemperatureSteady = "Winding of {axis} if it never ended",
             VariantUse = "Controller, {variant}, largest use of a limit",
             Fastest = "With the fastest settings, whole cycle",
             Tried = "{tried} settings tried",

@@ -154,7 +154,7 @@ internal static class EnglishRules
             "continuous torque of the motor; the cell description"),
         ["drive.temperature"] = new("temperature of the winding",
             "A winding that is too hot ages fast and then fails. How hot it becomes depends on the surroundings too, which in a closed guard are warm.",
-            "One body with one time constant: the rise over the surroundings goes to the stated rise times the mean square of the torque over the square of the continuous torque, as 1 − e^(−t/τ). The value is where it ends after a long time, which a shift of hours comes close to. A stepper motor without feedback is taken to be held at the current of its continuous torque. The ripple within a cycle is left out, as is what one motor adds to another's surroundings.",
+            "One body with one time constant: the rise over the surroundings goes to the stated rise times the mean square of the torque over the square of the continuous torque, as 1 − e^(−t/τ). The run begins with cold motors. The value is the temperature at the end of the shift that the brief states, and what it would come to without an end is told beside it; without a shift stated it is that one. A stepper motor without feedback is taken to be held at the current of its continuous torque. The ripple within a cycle is left out, as is what one motor adds to another's surroundings.",
             "largest temperature of the winding; the cell description"),
         ["drive.lost-step"] = new("load angle",
             "A stepper motor without feedback that is asked more than it has falls out of step, and nobody knows where the axis is. It must keep a good reserve, since friction grows and curves are drawn for good drives.",

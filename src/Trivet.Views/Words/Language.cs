@@ -43,6 +43,8 @@ public sealed record Language
     public required string OpenBoundWithin { get; init; }
     public required string NotANumber { get; init; }
     public required string WithUncertainty { get; init; }
+    /// <summary>What is told beside a value, by the id of an <see cref="Aside"/>: {value}.</summary>
+    public required ImmutableDictionary<string, string> Asides { get; init; }
     public required string YesNoGood { get; init; }
     public required string YesNoBad { get; init; }
     public required string OpenMissing { get; init; }

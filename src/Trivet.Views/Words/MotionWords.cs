@@ -66,5 +66,14 @@ public sealed record MotionWords
     public required string CurveAt { get; init; }
     public required string CurveNow { get; init; }
     public required string Moves { get; init; }
+    public required string WarmingTitle { get; init; }
+    public required string NoShift { get; init; }
+    public required string StateShift { get; init; }
+    public required string Warming { get; init; }
+    public required string Temperature { get; init; }
+    public required string TimeOfShift { get; init; }
+    public required string EndOfShift { get; init; }
+    /// <summary>{motor}</summary>
+    public required string LargestOf { get; init; }
     public required CycleWords Cycle { get; init; }
 }

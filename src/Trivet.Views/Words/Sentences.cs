@@ -15,7 +15,7 @@ public static class Sentences
         return finding switch
         {
             Judged j => Locale.Fill(words.Judged,
-                ("what", what), ("value", Value(j, locale)), ("limit", Limit(j, locale)), ("outcome", Outcome(j, locale))),
+                ("what", what), ("value", ValueInFull(j, locale)), ("limit", Limit(j, locale)), ("outcome", Outcome(j, locale))),
             YesNo { Good: true } => Locale.Fill(words.YesNoGood, ("what", what)),
             YesNo y => Locale.Fill(words.YesNoBad, ("what", what), ("fields", FieldList(cell, y.Evidence, locale))),
             Unjudged { Reason: OpenReason.Missing } u => Locale.Fill(words.OpenMissing,
@@ -68,6 +68,15 @@ public static class Sentences
         if (!(j.Uncertainty > 0)) return value;
         return Locale.Fill((locale ?? Locale.English).Language.WithUncertainty,
             ("value", value), ("uncertainty", Numbers.Quantity(2 * j.Uncertainty, j.Rule.Unit, locale)));
+    }
+
+    /// <summary>The value with what is told beside it, for a sentence; a table has no room for that.</summary>
+    private static string ValueInFull(Judged j, Locale? locale)
+    {
+        string value = Value(j, locale);
+        return j.Beside is { } beside
+            ? $"{value} ({Locale.Fill((locale ?? Locale.English).Language.Asides[beside.Id], ("value", Numbers.Quantity(beside.Value, j.Rule.Unit, locale)))})"
+            : value;
     }
 
     public static string Limit(Judged j, Locale? locale = null)

@@ -79,6 +79,20 @@ public sealed class DriveChecksTests
         Assert.Equal(0, Judged(report, DriveRules.LostStep, "rotary").Value, 1e-12);
     }
 
+    /// <summary>After one time constant 63.2 % of the rise; what it would come to is told beside it.</summary>
+    [Fact]
+    public void The_winding_is_judged_at_the_end_of_the_shift_and_its_steady_state_named()
+    {
+        var endless = Judged(Report(Rail), DriveRules.Temperature, "a");
+        Assert.Null(endless.Beside);
+        var shift = Judged(Report(Rail with { Brief = Rail.Brief with { Shift = 1000 } }), DriveRules.Temperature, "a");
+        Assert.Equal(35 + (endless.Value - 35) * 0.6321205588, shift.Value, 1e-7);
+        Assert.Equal(new Aside("drive.steady", endless.Value), shift.Beside);
+        Assert.Contains("/brief/shift", shift.Inputs);
+        var none = Report(Rail with { Brief = Rail.Brief with { Shift = 0 } }).Findings.OfType<Unjudged>().Single(f => f.Subject.Pointer == "/brief/shift");
+        Assert.Equal(DriveReasons.NotPositive, none.Detail);
+    }
+
     [Fact]
     public void The_cloud_is_held_against_the_curve_at_the_voltage_of_the_moment()
     {

@@ -17,6 +17,13 @@ public sealed class WarmingTests
     }
 
     [Fact]
+    public void A_shift_ends_where_the_exponential_is_then_and_without_one_at_the_steady_state()
+    {
+        Assert.Equal(35 + 80 * 0.6321205588, Warming.Of(35, 80, 1200, 1, 1200).AtEnd, 1e-7);
+        Assert.Equal(115, Warming.Of(35, 80, 1200, 1).AtEnd);
+    }
+
+    [Fact]
     public void Half_the_torque_heats_a_quarter() => Assert.Equal(20, Warming.Of(0, 80, 1200, 0.25).Steady, 1e-12);
 
     /// <summary>Steps of the differential equation τ·dϑ/dt = ϑ∞ − ϑ taken finely come to the same.</summary>

@@ -47,6 +47,20 @@ public sealed class MotionSheetTests
         }
     }
 
+    [Theory, InlineData("jar-lids", 4), InlineData("biscuits", 3)]
+    public void Windings_warm_up_to_the_end_of_the_shift(string sample, int motors)
+    {
+        var cell = Sample(sample);
+        var run = MotionRun.Of(MotionSheet.Of(cell, cell.Motion.Cycles.InOrder().First().Key), TimingLaw.Controller)!;
+        var chart = MotionCharts.Warming(run)!.Chart;
+        Assert.Equal(motors, chart.Series.Length);
+        Assert.Equal(cell.Brief.Shift!.Value / 3600, chart.Series[0].X[^1], 1e-9);
+        Assert.All(chart.Series, s => Assert.Equal(cell.Drives.Supply.Ambient!.Value, s.Y[0], 1e-9));
+        Assert.All(chart.Series.Zip(run.Drives!.Axes), s => Assert.Equal(s.Second.Value.Warming!.Value.AtEnd, s.First.Y[^1], 1e-9));
+        Assert.Single(chart.Guides, g => g.Upright);
+        new SvgPage(ChartSvg.Render(chart, 620, 230)).AssertTextsAreApart();
+    }
+
     [Fact]
     public void Charts_say_the_same_under_any_culture()
     {

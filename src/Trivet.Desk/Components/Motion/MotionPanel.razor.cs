@@ -30,7 +30,7 @@ public sealed partial class MotionPanel : IDisposable
     private bool _rotary, _stale;
     private string? _axis, _cycle, _selected;
     private ImmutableArray<(MotionChart Chart, Drawing Drawing)> _charts = [];
-    private (MotionChart Chart, Drawing Drawing)? _cloud;
+    private (MotionChart Chart, Drawing Drawing)? _cloud, _warming;
     private Drawing _lawChart = null!;
     private Assessed? _from, _findings;
     private CancellationTokenSource _following = new();
@@ -128,6 +128,7 @@ public sealed partial class MotionPanel : IDisposable
     private void Draw()
     {
         _charts = _run is null ? [] : [.. MotionCharts.OverTime(_run, _rotary).Select(c => (c, ChartSvg.Render(c.Chart, ChartWidth, ChartHeight)))];
+        _warming = _run is not null && MotionCharts.Warming(_run) is { } warming ? (warming, ChartSvg.Render(warming.Chart, ChartWidth, ChartHeight)) : null;
         _cloud = _run is not null && _axis is { } axis && MotionCharts.Cloud(_run, axis) is { } cloud ? (cloud, ChartSvg.Render(cloud.Chart, ChartWidth, CloudHeight)) : null;
     }
 
