@@ -89,6 +89,7 @@ internal static class TrivetProgram
             PoseCommand.Create(),
             CycleCommand.Create(),
             ForcesCommand.Create(),
+            PlateCommand.Create(),
             SchemaCommand.Create(),
             DeskCommand.Create(),
             CompletionCommand.Create(),

@@ -43,6 +43,8 @@ public enum Dimension
     Density,
     /// <summary>Volume of free air in a time.</summary>
     Flow,
+    /// <summary>Stress, strength or modulus of a material: pascal in the thousands of millions, where <see cref="Pressure"/> is of air.</summary>
+    Stress,
     /// <summary>Length on a rail delta, angle on a crank delta: the text's unit decides, the family must agree.</summary>
     DriveCoordinate,
     /// <summary>Speed or angular speed, likewise.</summary>

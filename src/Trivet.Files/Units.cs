@@ -81,6 +81,7 @@ internal static class Units
         new(Dimension.Volume, "a volume", 1, "12 cm³", [U("m³", 1, 1), U("cm³", 1, 1_000_000, "ml"), U("mm³", 1, 1_000_000_000), U("l", 1, 1000, "dm3", "L")]),
         new(Dimension.Density, "a density", 0, "2700 kg/m³", [U("kg/m³", 1, 1), U("g/cm³", 1000, 1)]),
         new(Dimension.Flow, "a flow of free air", 1, "30 l/min", [U("m³/s", 1, 1), U("l/min", 1, 60_000, "L/min"), U("l/s", 1, 1000, "L/s"), U("m³/h", 1, 3600)]),
+        new(Dimension.Stress, "a stress", 1, "200 MPa", [U("Pa", 1, 1), U("MPa", 1_000_000, 1, "N/mm²"), U("GPa", 1_000_000_000, 1)]),
     ];
 
     /// <summary>The kinds a field of this dimension may be stated in: itself, or both for a coordinate of a drive.</summary>

@@ -18,6 +18,7 @@ internal static class Compiled
         ["Files"] = Assembly.Load("Trivet.Files"),
         ["Views"] = Assembly.Load("Trivet.Views"),
         ["Store"] = Assembly.Load("Trivet.Store"),
+        ["Papers"] = Assembly.Load("Trivet.Papers"),
         ["Desk"] = Assembly.Load("Trivet.Desk"),
         ["Floor"] = Assembly.Load("Trivet.Floor"),
         ["Cli"] = Assembly.Load("trivet"),

@@ -13,8 +13,9 @@ public sealed class WhoMayUseWhomTests
         ["Views"] = ["Files", "Core", "Numerics"],
         ["Store"] = ["Files", "Core", "Numerics"],
         ["Floor"] = ["Views", "Files", "Core", "Numerics"],
-        ["Desk"] = ["Views", "Store", "Files", "Core", "Numerics"],
-        ["Cli"] = ["Desk", "Views", "Store", "Files", "Core", "Numerics"],
+        ["Papers"] = ["Views", "Files", "Core", "Numerics"],
+        ["Desk"] = ["Papers", "Views", "Store", "Files", "Core", "Numerics"],
+        ["Cli"] = ["Desk", "Papers", "Views", "Store", "Files", "Core", "Numerics"],
     };
 
     // Every folder may use Findings, Cells and Numerics besides what its row names; Findings and Cells use no other folder.
@@ -30,8 +31,10 @@ public sealed class WhoMayUseWhomTests
         ["Motion"] = ["Kinematics", "Dynamics", "Reach", "Drives"],
         ["Gripping"] = ["Kinematics", "Dynamics", "Motion", "Tooling"],
         ["Protecting"] = ["Kinematics", "Dynamics", "Reach", "Motion", "Tooling"],
+        ["Fasteners"] = [],
+        ["Adapters"] = ["Fasteners"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

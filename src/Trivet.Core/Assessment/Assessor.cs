@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using Trivet.Adapters;
 using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Findings;
@@ -92,7 +93,8 @@ public sealed class Assessor
     {
         // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
-        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell) + ToolChecks.Of(cell) + GripStage.Of(cell, cycles) + ProtectStage.Of(cell, cycles);
+        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell) + ToolChecks.Of(cell) + GripStage.Of(cell, cycles) + ProtectStage.Of(cell, cycles)
+            + AdapterChecks.Of(cell);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);

@@ -36,6 +36,10 @@ public sealed record Cell
     public Handling Handling { get; init; } = new();
     public Guarding Guarding { get; init; } = new();
     public ImmutableSortedDictionary<string, ListedPart> PartsList { get; init; } = Keyed.Empty<ListedPart>();
+    public ImmutableSortedDictionary<string, Interface> Interfaces { get; init; } = Keyed.Empty<Interface>();
+    public ImmutableSortedDictionary<string, Material> Materials { get; init; } = Keyed.Empty<Material>();
+    public ImmutableSortedDictionary<string, PlatePlan> Plates { get; init; } = Keyed.Empty<PlatePlan>();
+    public ImmutableSortedDictionary<string, Joint> Joints { get; init; } = Keyed.Empty<Joint>();
 }
 
 /// <summary>Collections keyed by stable id, sorted by ordinal comparison so that every culture writes the same file.</summary>

@@ -52,5 +52,10 @@ internal static class CellShape
         .Section("guarding", ProtectingFields.Guarding, c => c.Guarding, (c, v) => c with { Guarding = v }, "What keeps people away from what moves.")
         .Keyed("partsList", ProtectingFields.ListedPart, c => c.PartsList, (c, v) => c with { PartsList = v },
             "Lines of the parts list beyond those that follow from the description, or what is to be said of one of those.")
+        .Keyed("interfaces", PlateFields.Interface, c => c.Interfaces, (c, v) => c with { Interfaces = v }, "Mounting faces: bolt patterns with their threads, centring and size.")
+        .Keyed("materials", PlateFields.Material, c => c.Materials, (c, v) => c with { Materials = v },
+            "Materials of plates and joints beside those that Trivet knows, or in their place; what is not stated of a known one stays as known.")
+        .Keyed("plates", PlateFields.Plate, c => c.Plates, (c, v) => c with { Plates = v }, "Adapter plates to be designed.")
+        .Keyed("joints", JointFields.Joint, c => c.Joints, (c, v) => c with { Joints = v }, "Bolted joints, in the order they are tightened.")
         .Done();
 }

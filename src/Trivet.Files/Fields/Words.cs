@@ -31,4 +31,12 @@ internal static class Words
     public static readonly ImmutableArray<string> OpeningShape = ["slot", "square", "round"];
     public static readonly ImmutableArray<string> BodyPart = ["body", "head", "leg", "foot", "toes", "arm", "hand", "finger"];
     public static readonly ImmutableArray<string> Supplied = ["bought", "made"];
+    public static readonly ImmutableArray<string> PatternShape = ["circle", "rectangle", "list"];
+    public static readonly ImmutableArray<string> Centring = ["none", "boss", "bore"];
+    public static readonly ImmutableArray<string> PlateFace = ["above", "below"];
+    public static readonly ImmutableArray<string> PlateOutline = ["round", "fitted"];
+    public static readonly ImmutableArray<string> ScrewHead = ["cap screw", "hexagon", "countersunk"];
+    public static readonly ImmutableArray<string> ThreadIn = ["tapped hole", "nut", "slot nut"];
+    public static readonly ImmutableArray<string> JointLoad = ["mount", "tool", "stated"];
+    public static readonly ImmutableArray<string> Roughness = ["fine", "medium", "coarse"];
 }

@@ -25,6 +25,14 @@ public static class English
             ["empty"] = "empty move",
             ["vacuum"] = "vacuum",
             ["fingers"] = "fingers",
+            ["above"] = "screws of the part above",
+            ["below"] = "screws of the part below",
+            ["upper"] = "upper of two",
+            ["lower"] = "lower of two",
+            ["upper above"] = "upper of two, screws of the part above",
+            ["upper below"] = "upper of two, joining screws",
+            ["lower above"] = "lower of two, joining screws",
+            ["lower below"] = "lower of two, screws of the part below",
         }.ToImmutableDictionary(),
         FieldWords = new Dictionary<string, string>
         {
@@ -114,6 +122,7 @@ public static class English
 
         Motion = EnglishMotion.All,
         Falls = EnglishFalls.All,
+        Plate = EnglishPlates.All,
 
         Drawing = new()
         {

@@ -71,6 +71,14 @@ internal static class EnglishReasons
         ["drive.load-unknown"] = "The motion does not say what the load weighs at this axis.",
         ["drive.curve-rises"] = "The largest torque does not rise with speed: it is above that of {fields}.",
 
+        ["adapter.no-such-interface"] = "There is neither an interface of that id nor a standard of that designation; interfaces described are {fields}.",
+        ["adapter.no-such-standard"] = "Trivet knows no pattern of that designation. It knows \"ISO 9409-1-\" with 31.5-4-M5, 40-4-M6, 50-4-M6, 80-6-M8, 100-6-M8 and 160-6-M10, and \"NEMA 17\" and \"NEMA 23\"; describe any other by its own fields.",
+        ["adapter.no-such-thread"] = "There is no such thread here: state M3, M4, M5, M6, M8, M10 or M12.",
+        ["adapter.not-positive"] = "It must be above zero.",
+        ["adapter.no-plates"] = "No adapter plate is described.",
+        ["adapter.one-or-two-pieces"] = "One plate or a stack of two can be designed: state 1 or 2.",
+        ["adapter.no-stack"] = "No stack of two was found between these faces. Smaller joining screws, walls or key room, or thicker stock, may help.",
+
         ["motion.no-such-station"] = "There is no station of that id; described are {fields}.",
         ["motion.no-such-part"] = "The brief has no part of that id; it has {fields}.",
         ["motion.no-way"] = "Pick and place are at one point: there is no way between them.",

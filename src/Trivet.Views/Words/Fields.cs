@@ -36,7 +36,8 @@ public static class Fields
 
     private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
         "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "axes" or "cables" or "requirements" or "openQuestions"
-        or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList";
+        or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
+        or "interfaces" or "materials" or "plates" or "joints" or "clamped" or "stock" or "points";
 
     private static string Entry(Cell cell, string[] path, Language language)
     {
@@ -54,6 +55,10 @@ public static class Fields
             "fences" => cell.Guarding.Fences.GetValueOrDefault(id)?.Name,
             "gaps" => cell.Guarding.Gaps.GetValueOrDefault(id)?.Name,
             "partsList" => cell.PartsList.GetValueOrDefault(id)?.Name,
+            "interfaces" => cell.Interfaces.GetValueOrDefault(id)?.Name,
+            "materials" => cell.Materials.GetValueOrDefault(id)?.Name,
+            "plates" => cell.Plates.GetValueOrDefault(id)?.Name,
+            "joints" => cell.Joints.GetValueOrDefault(id)?.Name,
             "parts" when path[0] == "tool" => cell.Tool.Parts.GetValueOrDefault(id)?.Name,
             "parts" => cell.Brief.Parts.GetValueOrDefault(id)?.Name,
             _ => null,

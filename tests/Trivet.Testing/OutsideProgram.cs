@@ -1,0 +1,58 @@
+using System.Diagnostics;
+
+namespace Trivet.Testing;
+
+/// <summary>What a program of the system said, or why it could not be run: a test then skips with that reason.</summary>
+/// <param name="Output">Standard output; empty when not run.</param>
+/// <param name="NotRun">Why the program was not run; empty when it was.</param>
+public sealed record OutsideProgram(string Output, string NotRun)
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    /// <summary>A DXF file as ezdxf's own audit and a plain list of its entities see it (Debian: python3-ezdxf).</summary>
+    public static OutsideProgram Dxf(string file)
+    {
+        const string Python = "/usr/bin/python3";
+        if (!File.Exists(Python) || Run(Python, ["-c", "import ezdxf"]).Code != 0) return new("", "ezdxf is not installed; Debian has it as python3-ezdxf.");
+        return Checked(Python, [Path.Combine(ReferenceData.Folder("outside"), "plate-dxf.py"), file]);
+    }
+
+    /// <summary>A STEP file as a CAD kernel sees it (Debian: occt-draw).</summary>
+    public static OutsideProgram Step(string file)
+    {
+        const string Draw = "/usr/bin/occt-draw";
+        if (!File.Exists(Draw)) return new("", "The CAD kernel is not installed; Debian has it as occt-draw.");
+        // Its commands are loaded by a name without version, which only the package for developers brings.
+        var links = Directory.CreateTempSubdirectory("trivet-occt-");
+        try
+        {
+            foreach (string library in Directory.EnumerateDirectories("/usr/lib", "*-linux-gnu").SelectMany(d => Directory.EnumerateFiles(d, "libTK*.so.7")))
+                File.CreateSymbolicLink(Path.Combine(links.FullName, Path.GetFileNameWithoutExtension(library)), library);
+            return Checked(Draw, ["-b", "-f", Path.Combine(ReferenceData.Folder("outside"), "plate-solid.tcl")], ("LD_LIBRARY_PATH", links.FullName), ("TRIVET_STEP", file));
+        }
+        finally
+        {
+            links.Delete(true);
+        }
+    }
+
+    private static OutsideProgram Checked(string program, string[] arguments, params (string Name, string Value)[] environment)
+    {
+        var (code, output, error) = Run(program, arguments, environment);
+        return code == 0 ? new(output, "") : throw new InvalidOperationException($"{program} ended with {code}: {error} {output}");
+    }
+
+    private static (int Code, string Output, string Error) Run(string program, string[] arguments, params (string Name, string Value)[] environment)
+    {
+        var start = new ProcessStartInfo(program) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (string argument in arguments) start.ArgumentList.Add(argument);
+        foreach (var (name, value) in environment) start.Environment[name] = value;
+        using var process = Process.Start(start)!;
+        process.StandardInput.Close();
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEndAsync();
+        if (!process.WaitForExit(Patience)) process.Kill(true);
+        process.WaitForExit();
+        return (process.ExitCode, output.Result, error.Result);
+    }
+}
