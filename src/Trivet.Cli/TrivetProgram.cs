@@ -90,6 +90,7 @@ internal static class TrivetProgram
             CycleCommand.Create(),
             ForcesCommand.Create(),
             PlateCommand.Create(),
+            WiringCommand.Create(),
             SchemaCommand.Create(),
             DeskCommand.Create(),
             CompletionCommand.Create(),

@@ -34,6 +34,8 @@ public enum Dimension
     Resistance,
     Capacitance,
     TorquePerCurrent,
+    /// <summary>Bits per second.</summary>
+    BitRate,
     /// <summary>A temperature in degrees Celsius, which is how it is kept: no unit to convert from.</summary>
     Temperature,
     /// <summary>A difference of temperatures, kelvin.</summary>

@@ -74,6 +74,7 @@ internal static class Units
         new(Dimension.Inertia, "a moment of inertia", 1, "0.25 kg cm²", [U("kg m²", 1, 1), U("kg cm²", 1, 10_000), U("g cm²", 1, 10_000_000)]),
         new(Dimension.Resistance, "a resistance", 0, "0.15 ohm", [U("ohm", 1, 1, "Ω"), U("mohm", 1, 1000, "mΩ")]),
         new(Dimension.Capacitance, "a capacitance", 1, "10 mF", [U("F", 1, 1), U("mF", 1, 1000), U("µF", 1, 1_000_000)]),
+        new(Dimension.BitRate, "a bit rate", 1, "500 kbit/s", [U("bit/s", 1, 1), U("kbit/s", 1000, 1), U("Mbit/s", 1_000_000, 1)]),
         new(Dimension.TorquePerCurrent, "a torque per current", 0, "0.28 N m/A", [U("N m/A", 1, 1)]),
         new(Dimension.Temperature, "a temperature", 0, "40 °C", [U("°C", 1, 1, "C")]),
         new(Dimension.TemperatureRise, "a difference of temperatures", 0, "80 K", [U("K", 1, 1)]),

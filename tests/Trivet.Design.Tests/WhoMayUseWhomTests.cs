@@ -34,7 +34,8 @@ public sealed class WhoMayUseWhomTests
         ["Fasteners"] = [],
         ["Adapters"] = ["Fasteners"],
         ["BringUp"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters"],
+        ["Wiring"] = [],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Wiring"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -9,6 +9,7 @@ using Trivet.Motion;
 using Trivet.Protecting;
 using Trivet.Reach;
 using Trivet.Tooling;
+using Trivet.Wiring;
 
 namespace Trivet.Assessment;
 
@@ -93,8 +94,15 @@ public sealed class Assessor
     {
         // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
-        return OfReach(cell) + MotionStage.Of(cell, cycles) + DriveStage.Of(cell, cycles) + FallChecks.Of(cell) + ToolChecks.Of(cell) + GripStage.Of(cell, cycles) + ProtectStage.Of(cell, cycles)
-            + AdapterChecks.Of(cell);
+        return OfReach(cell)
+            + MotionStage.Of(cell, cycles)
+            + DriveStage.Of(cell, cycles)
+            + FallChecks.Of(cell)
+            + ToolChecks.Of(cell)
+            + GripStage.Of(cell, cycles)
+            + ProtectStage.Of(cell, cycles)
+            + AdapterChecks.Of(cell)
+            + WiringStage.Of(cell);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);

@@ -2,11 +2,13 @@ using System.Collections.Immutable;
 
 namespace Trivet.Cells;
 
-/// <summary>The cabinet: modules in order along the rail. The electrical trade fills this section.</summary>
+/// <summary>The cabinet: modules in order along the rail, the rules by which they get their addresses, and the bus that joins them.</summary>
 public sealed record Cabinet
 {
     public string? Note { get; init; }
     public string? Bus { get; init; }
+    public Network Network { get; init; } = new();
+    public ImmutableSortedDictionary<string, AddressClass> AddressClasses { get; init; } = Keyed.Empty<AddressClass>();
     public ImmutableSortedDictionary<string, Module> Modules { get; init; } = Keyed.Empty<Module>();
 }
 
@@ -20,9 +22,91 @@ public sealed record Module : IOrdered
     /// <summary>Chain id, "rotary" or "linear", for a module that drives an axis.</summary>
     public string? Drives { get; init; }
     public double? Width { get; init; }
+    /// <summary>Id of the class of addresses it belongs to.</summary>
+    public string? AddressClass { get; init; }
     public int? Address { get; init; }
     /// <summary>Current from the control supply, amperes.</summary>
     public double? ControlCurrent { get; init; }
+}
+
+/// <summary>How the modules of a class come by their addresses.</summary>
+public enum AddressPlacing
+{
+    /// <summary>The first along the rail has the first address, each next one the next.</summary>
+    ByPlace,
+    /// <summary>Addresses rise along the rail; some may be left out.</summary>
+    Rising,
+    /// <summary>Any free address of the class.</summary>
+    Any,
+}
+
+/// <summary>By what a module is told its address.</summary>
+public enum AddressSetting
+{
+    RotarySwitches,
+    DipSwitches,
+    Software,
+}
+
+/// <summary>A rule for the addresses of one kind of module: a maker's habit, so it is data.</summary>
+public sealed record AddressClass : IOrdered
+{
+    public int? Order { get; init; }
+    public string? Name { get; init; }
+    public string? Note { get; init; }
+    public int? First { get; init; }
+    public int? Last { get; init; }
+    public int? Stride { get; init; }
+    public AddressPlacing? Placing { get; init; }
+    /// <summary>Classes of one range must not have an address twice between them; nothing stated: the bus itself.</summary>
+    public string? Range { get; init; }
+    public AddressSetting? SetBy { get; init; }
+    /// <summary>How many rotary switches or levers there are.</summary>
+    public int? Switches { get; init; }
+    /// <summary>Positions of one rotary switch, 10 or 16.</summary>
+    public int? Positions { get; init; }
+    /// <summary>What the switches show at address 0: the address is what they show less this.</summary>
+    public int? ShownAtZero { get; init; }
+}
+
+public enum BusProtocol
+{
+    CanOpen,
+    Other,
+}
+
+/// <summary>The bus that joins the modules.</summary>
+public sealed record Network
+{
+    public string? Note { get; init; }
+    public BusProtocol? Protocol { get; init; }
+    public int? LowestAddress { get; init; }
+    public int? HighestAddress { get; init; }
+    /// <summary>Bits per second.</summary>
+    public double? BitRate { get; init; }
+    /// <summary>Metres from one end to the other.</summary>
+    public double? Length { get; init; }
+    /// <summary>Metres of the longest branch.</summary>
+    public double? LongestStub { get; init; }
+    /// <summary>How many terminating resistors are fitted.</summary>
+    public int? Terminators { get; init; }
+    /// <summary>Largest share of its time that the bus may be busy.</summary>
+    public double? LargestLoad { get; init; }
+    public ImmutableSortedDictionary<string, BusMessage> Messages { get; init; } = Keyed.Empty<BusMessage>();
+}
+
+/// <summary>A message that is sent again and again.</summary>
+public sealed record BusMessage : IOrdered
+{
+    public int? Order { get; init; }
+    public string? Name { get; init; }
+    public string? Note { get; init; }
+    /// <summary>Id of the module that sends it.</summary>
+    public string? From { get; init; }
+    public bool? Extended { get; init; }
+    public int? Bytes { get; init; }
+    /// <summary>Seconds from one to the next.</summary>
+    public double? Period { get; init; }
 }
 
 public sealed record Cable : IOrdered

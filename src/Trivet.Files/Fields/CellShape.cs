@@ -2,26 +2,9 @@ using Trivet.Cells;
 
 namespace Trivet.Files.Fields;
 
-/// <summary>The table of the whole document, with those of cabinet and cables.</summary>
+/// <summary>The table of the whole document, with that of the cables.</summary>
 internal static class CellShape
 {
-    private static readonly Shape Module = new Table<Module>(new Module())
-        .Whole("order", m => m.Order, (m, v) => m with { Order = v }, "Place along the rail; equal or missing orders follow the id.")
-        .Text("name", m => m.Name, (m, v) => m with { Name = v }, "Its name on the drawing.")
-        .Text("role", m => m.Role, (m, v) => m with { Role = v }, "What it does: supply, controller, axis, inputs, outputs.")
-        .Text("drives", m => m.Drives, (m, v) => m with { Drives = v }, "Id of the chain, or \"rotary\" or \"linear\", for a module that drives an axis.")
-        .Quantity("width", Dimension.Length, m => m.Width, (m, v) => m with { Width = v }, "Width along the rail.")
-        .Whole("address", m => m.Address, (m, v) => m with { Address = v }, "Its address on the bus.")
-        .Quantity("controlCurrent", Dimension.Current, m => m.ControlCurrent, (m, v) => m with { ControlCurrent = v }, "Current it draws from the control supply.")
-        .Text("note", m => m.Note, (m, v) => m with { Note = v }, "Anything worth keeping.")
-        .Done();
-
-    private static readonly Shape Cabinet = new Table<Cabinet>(new Cabinet())
-        .Text("bus", c => c.Bus, (c, v) => c with { Bus = v }, "The bus that joins the modules.")
-        .Keyed("modules", Module, c => c.Modules, (c, v) => c with { Modules = v }, "The modules, in order along the rail.")
-        .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
-        .Done();
-
     private static readonly Shape Cable = new Table<Cable>(new Cable())
         .Whole("order", c => c.Order, (c, v) => c with { Order = v }, "Place in lists; equal or missing orders follow the id.")
         .Text("name", c => c.Name, (c, v) => c with { Name = v }, "What it is for.")
@@ -46,7 +29,7 @@ internal static class CellShape
         .Section("motion", MotionFields.Plan, c => c.Motion, (c, v) => c with { Motion = v }, "The cycles to be run, and the controller's settings for them.")
         .Section("frame", PlacingFields.Frame, c => c.Frame, (c, v) => c with { Frame = v }, "The frame that carries the robot.")
         .Keyed("stations", PlacingFields.Station, c => c.Stations, (c, v) => c with { Stations = v }, "Where parts are picked and placed.")
-        .Section("cabinet", Cabinet, c => c.Cabinet, (c, v) => c with { Cabinet = v }, "The cabinet.")
+        .Section("cabinet", WiringFields.Cabinet, c => c.Cabinet, (c, v) => c with { Cabinet = v }, "The cabinet.")
         .Keyed("cables", Cable, c => c.Cables, (c, v) => c with { Cables = v }, "The cables.")
         .Section("handling", ProtectingFields.Handling, c => c.Handling, (c, v) => c with { Handling = v }, "How heavy things are lifted and hung.")
         .Section("guarding", ProtectingFields.Guarding, c => c.Guarding, (c, v) => c with { Guarding = v }, "What keeps people away from what moves.")

@@ -30,6 +30,9 @@ internal static class Words
     public static readonly ImmutableArray<string> ApproachDirection = ["normal", "parallel"];
     public static readonly ImmutableArray<string> OpeningShape = ["slot", "square", "round"];
     public static readonly ImmutableArray<string> BodyPart = ["body", "head", "leg", "foot", "toes", "arm", "hand", "finger"];
+    public static readonly ImmutableArray<string> AddressPlacing = ["by place", "rising", "any"];
+    public static readonly ImmutableArray<string> AddressSetting = ["rotary switches", "DIP switches", "software"];
+    public static readonly ImmutableArray<string> BusProtocol = ["CANopen", "other"];
     public static readonly ImmutableArray<string> Supplied = ["bought", "made"];
     public static readonly ImmutableArray<string> PatternShape = ["circle", "rectangle", "list"];
     public static readonly ImmutableArray<string> Centring = ["none", "boss", "bore"];

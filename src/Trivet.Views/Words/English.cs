@@ -11,8 +11,16 @@ public static class English
         Verdicts = ["falls short", "open", "tight", "holds"],
         OpenReasons = ["not stated", "not computed yet", "neither proved nor refuted", "computation failed"],
         Assurances = ["exact", "proved", "sampled", "estimated"],
-        Reasons = EnglishReasons.All.AddRange(EnglishTooling.Reasons).AddRange(EnglishGripping.Reasons).AddRange(EnglishProtecting.Reasons),
-        Rules = EnglishRules.All.AddRange(EnglishTooling.Rules).AddRange(EnglishGripping.Rules).AddRange(EnglishProtecting.Rules),
+        Reasons = EnglishReasons.All
+            .AddRange(EnglishTooling.Reasons)
+            .AddRange(EnglishGripping.Reasons)
+            .AddRange(EnglishProtecting.Reasons)
+            .AddRange(EnglishWiring.Reasons),
+        Rules = EnglishRules.All
+            .AddRange(EnglishTooling.Rules)
+            .AddRange(EnglishGripping.Rules)
+            .AddRange(EnglishProtecting.Rules)
+            .AddRange(EnglishWiring.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {
@@ -123,6 +131,7 @@ public static class English
         Motion = EnglishMotion.All,
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,
+        Wiring = EnglishWiring.All,
 
         Drawing = new()
         {

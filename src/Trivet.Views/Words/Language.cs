@@ -96,6 +96,7 @@ public sealed record Language
     public required MotionWords Motion { get; init; }
     public required FallWords Falls { get; init; }
     public required PlateWords Plate { get; init; }
+    public required WiringWords Wiring { get; init; }
 }
 
 /// <summary>Texts of drawings, sheets and charts.</summary>

@@ -1,0 +1,159 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Trivet.Views.Words;
+
+namespace Trivet.Views.Wiring;
+
+/// <summary>Cabinet and bus as text, Markdown, CSV and JSON. CSV holds the modules; CSV and JSON are for programs (docs/output-json.md).</summary>
+public static class WiringForms
+{
+    public const string Format = "trivet-wiring";
+    public const int Version = 1;
+
+    public static string Text(WiringSheet sheet, Locale? locale = null)
+    {
+        var words = (locale ?? Locale.English).Language.Wiring;
+        var text = new StringBuilder(sheet.Title).Append('\n').Append(words.Caution).Append('\n');
+        foreach (var (title, rows) in Tables(sheet, words))
+        {
+            text.Append('\n').Append(title).Append('\n');
+            int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(i => rows.Max(r => r[i].Length))];
+            foreach (string[] row in rows) text.Append(("  " + string.Join("  ", row.Select((c, i) => c.PadRight(widths[i])))).TrimEnd()).Append('\n');
+        }
+        text.Append('\n').Append(sheet.ChangesWords).Append('\n');
+        foreach (string why in sheet.Waits) text.Append(why).Append('\n');
+        return text.ToString();
+    }
+
+    public static string Markdown(WiringSheet sheet, Locale? locale = null)
+    {
+        var words = (locale ?? Locale.English).Language.Wiring;
+        var text = new StringBuilder($"# {sheet.Title}: {words.Strip}\n\n**{words.Caution}**\n");
+        foreach (var (title, rows) in Tables(sheet, words))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
+            for (int i = 0; i < rows.Length; i++)
+            {
+                text.Append("| ").AppendJoin(" | ", rows[i].Select(c => c.Replace("|", "\\|", StringComparison.Ordinal))).Append(" |\n");
+                if (i == 0) text.Append('|').Insert(text.Length, " --- |", rows[0].Length).Append('\n');
+            }
+        }
+        text.Append('\n').Append(sheet.ChangesWords).Append('\n');
+        foreach (string why in sheet.Waits) text.Append('\n').Append(why).Append('\n');
+        return text.ToString();
+    }
+
+    public static string Csv(WiringSheet sheet)
+    {
+        var text = new StringBuilder("place,id,name,role,width[mm],address,planned,switches\r\n");
+        foreach (var m in sheet.Modules)
+        {
+            text.AppendJoin(',', Number(m.Place), Quoted(m.Id), Quoted(m.Name), Quoted(m.Role), double.IsFinite(m.Width) ? (1000 * m.Width).ToString("R", CultureInfo.InvariantCulture) : "",
+                Number(m.Address), Number(m.Planned), Quoted(string.Join(' ', m.Digits))).Append("\r\n");
+        }
+        return text.ToString();
+    }
+
+    /// <param name="revision">Hash that names the revision of the cell.</param>
+    public static string Json(WiringSheet sheet, string revision)
+    {
+        using var buffer = new MemoryStream();
+        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        using (var json = new Utf8JsonWriter(buffer, options))
+        {
+            json.WriteStartObject();
+            json.WriteString("format", Format);
+            json.WriteNumber("version", Version);
+            json.WriteStartObject("cell");
+            json.WriteString("name", sheet.Title);
+            json.WriteString("revision", revision);
+            json.WriteEndObject();
+            json.WriteStartArray("modules");
+            foreach (var m in sheet.Modules)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("place", m.Place);
+                json.WriteString("id", m.Id);
+                json.WriteString("name", m.Name);
+                json.WriteString("role", m.Role);
+                Value("width", m.Width);
+                Value("address", m.Address ?? double.NaN);
+                Value("planned", m.Planned ?? double.NaN);
+                json.WriteStartArray("switches");
+                foreach (string digit in m.Digits) json.WriteStringValue(digit);
+                json.WriteEndArray();
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+            json.WriteStartArray("messages");
+            foreach (var t in sheet.Traffic)
+            {
+                json.WriteStartObject();
+                json.WriteString("id", t.Of.Id);
+                json.WriteString("from", t.Of.From);
+                json.WriteNumber("bytes", t.Of.Bytes);
+                json.WriteNumber("period", t.Of.Period);
+                json.WriteNumber("worstBits", t.Of.WorstBits);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+            json.WriteStartArray("startUp");
+            foreach (var s in sheet.StartUp)
+            {
+                json.WriteStartObject();
+                json.WriteString("module", s.Of.Module);
+                json.WriteNumber("node", s.Of.Node);
+                json.WriteNumber("identifier", s.Of.Identifier);
+                json.WriteNumber("bits", s.Of.Bits);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+            json.WriteStartArray("waits");
+            foreach (string why in sheet.Waits) json.WriteStringValue(why);
+            json.WriteEndArray();
+            json.WriteEndObject();
+
+            void Value(string name, double value)
+            {
+                if (double.IsFinite(value)) json.WriteNumber(name, value);
+                else json.WriteNull(name);
+            }
+        }
+        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
+    }
+
+    /// <summary>Each table with its head as the first row; empty ones are left out.</summary>
+    private static IEnumerable<(string Title, string[][] Rows)> Tables(WiringSheet sheet, WiringWords words)
+    {
+        if (!sheet.Modules.IsEmpty)
+            yield return (words.Addresses,
+            [
+                [words.HeadPlace, words.HeadModule, words.HeadRole, words.HeadAddress, words.HeadPlan, words.HeadSet],
+                .. sheet.Modules.Select(m => (string[])[Number(m.Place), m.Name, m.Role, m.Address is null ? "–" : Number(m.Address), m.Verdict, m.SetBy]),
+            ]);
+        if (!sheet.Bus.IsEmpty) yield return (words.Bus, [.. sheet.Bus.Select(b => (string[])[b.What, b.Value])]);
+        if (!sheet.Traffic.IsEmpty)
+            yield return (words.Traffic,
+            [
+                [words.HeadMessage, words.HeadFrom, words.HeadBytes, words.HeadPeriod, words.HeadBits, words.HeadLoad],
+                .. sheet.Traffic.Select(t => (string[])[t.Name, t.From, Number(t.Of.Bytes), t.Period, Number(t.Of.WorstBits), t.Load]),
+            ]);
+        if (!sheet.StartUp.IsEmpty)
+            yield return (words.StartUp,
+            [
+                [words.HeadIdentifier, words.HeadModule, words.HeadBusTime],
+                .. sheet.StartUp.Select(s => (string[])[s.Identifier, s.Module, s.BusTime]),
+            ]);
+    }
+
+    private static string Number(int? value) => value?.ToString(CultureInfo.InvariantCulture) ?? "";
+
+    /// <summary>A text that a spreadsheet would take for a formula stays text.</summary>
+    private static string Quoted(string text)
+    {
+        if (text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal)) text = "'" + text;
+        return text.AsSpan().IndexOfAny(",\"\r\n") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    }
+}

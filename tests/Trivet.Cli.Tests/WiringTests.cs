@@ -1,0 +1,48 @@
+using System.Text.Json;
+using Xunit;
+
+namespace Trivet.Cli.Tests;
+
+/// <summary>The cabinet from the command line.</summary>
+public sealed class WiringTests
+{
+    [Fact]
+    public async Task Text_tells_each_switch_and_what_is_to_be_heard()
+    {
+        var run = await Run.Trivet("wiring", Repository.Sample("jar-lids"));
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        Assert.Contains("rotary switches 1 2", run.Output, StringComparison.Ordinal);
+        Assert.Contains("70Bh", run.Output, StringComparison.Ordinal);
+        Assert.Contains("60 Ω", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_module_of_one_address_ends_with_1_and_the_plan_changes_that_one_alone()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder.File("cell.json");
+        string text = await File.ReadAllTextAsync(Repository.Sample("jar-lids"), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(file, text.Replace("\"address\": 12", "\"address\": 11", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        var run = await Run.Trivet("wiring", file, "--format", "json");
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        using var json = JsonDocument.Parse(run.Output);
+        var changed = json.RootElement.GetProperty("modules").EnumerateArray()
+            .Where(m => m.GetProperty("planned").ValueKind == JsonValueKind.Number && m.GetProperty("planned").GetInt32() != m.GetProperty("address").GetInt32());
+        var one = Assert.Single(changed);
+        Assert.Equal(("axis-b", 12), (one.GetProperty("id").GetString(), one.GetProperty("planned").GetInt32()));
+    }
+
+    [Fact]
+    public async Task The_table_has_a_row_for_each_module_and_no_text_that_a_spreadsheet_would_compute()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder.File("cell.json");
+        string text = await File.ReadAllTextAsync(Repository.Sample("jar-lids"), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(file, text.Replace("\"Inputs 16\"", "\"=1+1, or so\"", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        var run = await Run.Trivet("wiring", file, "--format", "csv");
+        string[] lines = run.Output.TrimEnd().Split("\r\n");
+        Assert.Equal(10, lines.Length);
+        Assert.StartsWith("4,axis-a,Axis first rail,axis,45,11,11,1 1", lines[4], StringComparison.Ordinal);
+        Assert.Contains(",\"'=1+1, or so\",", lines[8], StringComparison.Ordinal);
+    }
+}
