@@ -91,6 +91,7 @@ internal static class TrivetProgram
             ForcesCommand.Create(),
             PlateCommand.Create(),
             WiringCommand.Create(),
+            PartsCommand.Create(),
             SchemaCommand.Create(),
             DeskCommand.Create(),
             CompletionCommand.Create(),

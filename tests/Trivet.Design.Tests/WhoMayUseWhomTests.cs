@@ -33,9 +33,10 @@ public sealed class WhoMayUseWhomTests
         ["Protecting"] = ["Kinematics", "Dynamics", "Reach", "Motion", "Tooling"],
         ["Fasteners"] = [],
         ["Adapters"] = ["Fasteners"],
+        ["Listing"] = [],
         ["BringUp"] = [],
         ["Wiring"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Wiring"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Wiring", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -5,6 +5,7 @@ using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Findings;
 using Trivet.Gripping;
+using Trivet.Listing;
 using Trivet.Motion;
 using Trivet.Protecting;
 using Trivet.Reach;
@@ -102,7 +103,8 @@ public sealed class Assessor
             + GripStage.Of(cell, cycles)
             + ProtectStage.Of(cell, cycles)
             + AdapterChecks.Of(cell)
-            + WiringStage.Of(cell);
+            + WiringStage.Of(cell)
+            + PartsChecks.Check(cell);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);

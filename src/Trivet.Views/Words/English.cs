@@ -15,12 +15,14 @@ public static class English
             .AddRange(EnglishTooling.Reasons)
             .AddRange(EnglishGripping.Reasons)
             .AddRange(EnglishProtecting.Reasons)
-            .AddRange(EnglishWiring.Reasons),
+            .AddRange(EnglishWiring.Reasons)
+            .AddRange(EnglishParts.Reasons),
         Rules = EnglishRules.All
             .AddRange(EnglishTooling.Rules)
             .AddRange(EnglishGripping.Rules)
             .AddRange(EnglishProtecting.Rules)
-            .AddRange(EnglishWiring.Rules),
+            .AddRange(EnglishWiring.Rules)
+            .AddRange(EnglishParts.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {
@@ -129,6 +131,7 @@ public static class English
         UnnamedCell = "unnamed cell",
 
         Motion = EnglishMotion.All,
+        Parts = EnglishParts.Words,
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,
         Wiring = EnglishWiring.All,

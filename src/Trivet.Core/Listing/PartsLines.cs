@@ -1,0 +1,192 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Trivet.Cells;
+
+namespace Trivet.Listing;
+
+/// <summary>Groups of the parts list, in its order.</summary>
+public enum PartGroup
+{
+    Robot,
+    Drives,
+    Tool,
+    Air,
+    Frame,
+    Guarding,
+    Cabinet,
+    Cables,
+    Further,
+}
+
+/// <summary>What a line is, where the description gives it no name of its own.</summary>
+public enum PartKind
+{
+    Named,
+    Platform,
+    Rod,
+    Carriage,
+    Arm,
+    Counterweight,
+    RotaryAxis,
+    LinearAxis,
+    Motor,
+    Valve,
+    Hose,
+    Member,
+    Guard,
+}
+
+/// <summary>One line of the parts list.</summary>
+/// <param name="Pointers">The parts of the description it stands for; for a line of its own that of the line.</param>
+/// <param name="Name">As stated; empty where the kind says it.</param>
+/// <param name="Sizes">Lengths that tell it from others of its kind, metres, in the order people say them.</param>
+/// <param name="Supplied">As stated, or usual for its kind; null where neither says it.</param>
+/// <param name="Stated">The supply is stated, not the usual one.</param>
+public sealed record PartsLine(
+    PartGroup Group, PartKind Kind, ImmutableArray<string> Pointers, string Name, ImmutableArray<double> Sizes, int Quantity, Supplied? Supplied, bool Stated, int Spares)
+{
+    public string Article { get; init; } = "";
+    public string Note { get; init; } = "";
+}
+
+/// <summary>
+/// Everything a cell consists of, as far as it is described, with quantities. Equal things are one line. Usual, where nothing is stated: made are platform, plates,
+/// fingers and cut profiles, all else is bought; spares are one pair of rods, and as many cups as are fitted (common practice, no source).
+/// </summary>
+/// <param name="Astray">Lines of /partsList that speak of something the description does not have, by their pointers.</param>
+public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<string> Astray)
+{
+    public static PartsLines Of(Cell cell)
+    {
+        var lines = new List<PartsLine>();
+        Robot(cell, lines);
+        Drives(cell, lines);
+        Tool(cell, lines);
+        Air(cell, lines);
+        Frame(cell, lines);
+        foreach (var (id, d) in cell.Guarding.Devices.InOrder()) lines.Add(Bought(PartGroup.Guarding, $"/guarding/devices/{id}", d.Name ?? id));
+        foreach (var (id, f) in cell.Guarding.Fences.InOrder())
+        {
+            double dx = (f.ToX - f.FromX) ?? double.NaN, dy = (f.ToY - f.FromY) ?? double.NaN, length = Math.Sqrt(dx * dx + dy * dy);
+            lines.Add(Bought(PartGroup.Guarding, $"/guarding/fences/{id}", f.Name ?? "", PartKind.Guard) with { Sizes = Known(length, f.Height ?? double.NaN) });
+        }
+        foreach (var (id, m) in cell.Cabinet.Modules.InOrder()) lines.Add(Bought(PartGroup.Cabinet, $"/cabinet/modules/{id}", m.Name ?? id));
+        foreach (var (id, c) in cell.Cables.InOrder()) lines.Add(Bought(PartGroup.Cables, $"/cables/{id}", c.Name ?? id) with { Sizes = Known(c.Length ?? double.NaN) });
+        var astray = ImmutableArray.CreateBuilder<string>();
+        foreach (var (id, said) in cell.PartsList.InOrder()) Say(id, said, lines, astray);
+        return new([.. lines.OrderBy(l => l.Group)], astray.ToImmutable());
+    }
+
+    private static void Robot(Cell cell, List<PartsLine> lines)
+    {
+        var robot = cell.Robot;
+        if (robot.PlatformMass is not null || robot.Chains.Count > 0) lines.Add(Made(PartGroup.Robot, PartKind.Platform, "/robot/platformMass"));
+        Each(PartKind.Rod, 2, c => c.Rod, spares: 2);
+        if (robot.Family == RobotFamily.CrankDelta) Each(PartKind.Arm, 1, c => c.UpperArm);
+        else Each(PartKind.Carriage, 1, _ => null);
+        foreach (var (id, chain) in robot.Chains.InOrder().Where(c => (c.Value.Counterweight ?? robot.Common.Counterweight) > 0).Take(1))
+            lines.Add(new(PartGroup.Robot, PartKind.Counterweight, [$"/robot/chains/{id}"], "", [], robot.Chains.Count, Cells.Supplied.Made, false, 0));
+        if (robot.Rotary.Fitted == true && cell.Tool.Parts.Values.All(p => p.Kind != ToolPartKind.RotaryAxis)) lines.Add(Bought(PartGroup.Robot, "/robot/rotary", "", PartKind.RotaryAxis));
+        if (robot.LinearAxis.Fitted == true) lines.Add(Bought(PartGroup.Robot, "/robot/linearAxis", "", PartKind.LinearAxis));
+
+        // Chains that differ in the size that is cut or bought are lines of their own.
+        void Each(PartKind kind, int each, Func<ChainDescription, double?> size, int spares = 0)
+        {
+            foreach (var same in robot.Chains.InOrder().GroupBy(c => size(c.Value) ?? size(robot.Common)))
+                lines.Add(new(PartGroup.Robot, kind, [.. same.Select(c => $"/robot/chains/{c.Key}")], "", Known(same.Key ?? double.NaN), each * same.Count(), Cells.Supplied.Bought, false, spares));
+        }
+    }
+
+    private static void Drives(Cell cell, List<PartsLine> lines)
+    {
+        foreach (var (id, motor) in cell.Drives.Motors.InOrder())
+        {
+            IEnumerable<string> axes = [.. cell.Robot.Chains.Keys, .. cell.Drives.Axes.Keys.Where(a => a is "rotary" or "linear")];
+            int used = axes.Count(a => (cell.Drives.Axes.GetValueOrDefault(a)?.Motor ?? (cell.Robot.Chains.ContainsKey(a) ? cell.Drives.Common.Motor : null)) == id);
+            lines.Add(Bought(PartGroup.Drives, $"/drives/motors/{id}", motor.Name ?? id, PartKind.Motor) with { Quantity = used });
+        }
+    }
+
+    private static void Tool(Cell cell, List<PartsLine> lines)
+    {
+        bool oneCup = cell.Tool.Parts.Values.Count(p => p.Kind == ToolPartKind.Cup) == 1;
+        foreach (var (id, part) in cell.Tool.Parts.InOrder())
+        {
+            int count = part.Kind == ToolPartKind.Cup && oneCup ? Math.Max(1, cell.Tool.Vacuum.Cups ?? 1) : 1;
+            var supplied = part.Kind switch
+            {
+                ToolPartKind.Plate or ToolPartKind.Finger => Cells.Supplied.Made,
+                ToolPartKind.RotaryAxis or ToolPartKind.Gripper or ToolPartKind.Cup => Cells.Supplied.Bought,
+                _ => (Supplied?)null,
+            };
+            lines.Add(new(PartGroup.Tool, PartKind.Named, [$"/tool/parts/{id}"], part.Name ?? id, [], count, supplied, false, part.Kind == ToolPartKind.Cup ? count : 0));
+        }
+    }
+
+    private static void Air(Cell cell, List<PartsLine> lines)
+    {
+        var air = cell.Pneumatics;
+        foreach (var (id, user) in air.Users.InOrder()) lines.Add(Bought(PartGroup.Air, $"/pneumatics/users/{id}", user.Name ?? id));
+        foreach (var valve in air.Users.InOrder().Where(u => !string.IsNullOrWhiteSpace(u.Value.Valve)).GroupBy(u => u.Value.Valve!))
+            lines.Add(Bought(PartGroup.Air, $"/pneumatics/users/{valve.First().Key}/valve", valve.Key, PartKind.Valve));
+        foreach (var same in air.Hoses.InOrder().GroupBy(h => (h.Value.InnerDiameter, h.Value.Length)))
+        {
+            lines.Add(new(
+                PartGroup.Air, PartKind.Hose, [.. same.Select(h => $"/pneumatics/hoses/{h.Key}")], same.Count() == 1 ? same.First().Value.Name ?? "" : "",
+                Known(same.Key.InnerDiameter ?? double.NaN, same.Key.Length ?? double.NaN), same.Count(), Cells.Supplied.Bought, false, 0));
+        }
+    }
+
+    private static void Frame(Cell cell, List<PartsLine> lines)
+    {
+        var members = cell.Frame.Members.InOrder().Select(m => (m.Key, Sizes: Known(m.Value.SectionWidth ?? double.NaN, m.Value.SectionHeight ?? double.NaN, Length(m.Value))));
+        // To the tenth of a millimetre they are one cut.
+        foreach (var same in members.GroupBy(m => string.Join('|', m.Sizes.Select(s => s.ToString("F4", CultureInfo.InvariantCulture)))))
+            lines.Add(new(PartGroup.Frame, PartKind.Member, [.. same.Select(m => $"/frame/members/{m.Key}")], "", same.First().Sizes, same.Count(), Cells.Supplied.Made, false, 0));
+
+        static double Length(FrameMember m)
+        {
+            double x = (m.ToX - m.FromX) ?? double.NaN, y = (m.ToY - m.FromY) ?? double.NaN, z = (m.ToZ - m.FromZ) ?? double.NaN;
+            return Math.Sqrt(x * x + y * y + z * z);
+        }
+    }
+
+    private static void Say(string id, ListedPart said, List<PartsLine> lines, ImmutableArray<string>.Builder astray)
+    {
+        string own = $"/partsList/{id}";
+        if (string.IsNullOrWhiteSpace(said.Of))
+        {
+            lines.Add(new(PartGroup.Further, PartKind.Named, [own], said.Name ?? id, [], said.Quantity ?? 1, said.Supplied, said.Supplied is not null, said.Spares ?? 0)
+            {
+                Article = said.Article ?? "", Note = said.Note ?? "",
+            });
+            return;
+        }
+
+        int at = lines.FindIndex(l => l.Pointers.Contains(said.Of));
+        if (at < 0)
+        {
+            astray.Add(own + "/of");
+            return;
+        }
+        var line = lines[at];
+        lines[at] = line with
+        {
+            Name = said.Name ?? line.Name, Quantity = said.Quantity ?? line.Quantity, Supplied = said.Supplied ?? line.Supplied,
+            Stated = said.Supplied is not null || line.Stated, Spares = said.Spares ?? line.Spares, Article = said.Article ?? line.Article, Note = said.Note ?? line.Note,
+        };
+    }
+
+    private static PartsLine Bought(PartGroup group, string pointer, string name, PartKind kind = PartKind.Named) =>
+        new(group, kind, [pointer], name, [], 1, Cells.Supplied.Bought, false, 0);
+
+    private static PartsLine Made(PartGroup group, PartKind kind, string pointer) => new(group, kind, [pointer], "", [], 1, Cells.Supplied.Made, false, 0);
+
+    private static ImmutableArray<double> Known(params ReadOnlySpan<double> sizes)
+    {
+        var known = ImmutableArray.CreateBuilder<double>();
+        foreach (double size in sizes)
+            if (double.IsFinite(size)) known.Add(size);
+        return known.ToImmutable();
+    }
+}

@@ -1,0 +1,59 @@
+using System.Text;
+using Trivet.Cells;
+using Trivet.Files;
+using Trivet.Findings;
+using Trivet.Listing;
+using Xunit;
+
+namespace Trivet.Core.Tests.Listing;
+
+/// <summary>The parts list against what was counted by hand in the sample's description.</summary>
+public sealed class PartsLinesTests
+{
+    private static Cell JarLids => CellFile.Read(Encoding.UTF8.GetBytes(Samples.Find("jar-lids")!.Text), "jar-lids").Cell!;
+
+    private static PartsLine Line(Cell cell, string pointer) => PartsLines.Of(cell).Lines.First(l => l.Pointers.Contains(pointer));
+
+    [Fact]
+    public void Equal_things_are_one_line_with_their_number()
+    {
+        Assert.Equal((6, PartKind.Rod), (Line(JarLids, "/robot/chains/b").Quantity, Line(JarLids, "/robot/chains/b").Kind));
+        Assert.Equal(3, Line(JarLids, "/drives/motors/rail-motor").Quantity);
+        Assert.Equal(1, Line(JarLids, "/drives/motors/turn-motor").Quantity);
+        // Four posts, two along x, four short ones of the same section, two of the bridge.
+        var frame = PartsLines.Of(JarLids).Lines.Where(l => l.Group == PartGroup.Frame).ToArray();
+        Assert.Equal([4, 2, 4, 2], frame.Select(l => l.Quantity));
+        Assert.Equal([0.06, 0.06, 1.8], frame[0].Sizes.Select(s => Math.Round(s, 9)));
+        Assert.Equal(9, PartsLines.Of(JarLids).Lines.Count(l => l.Group == PartGroup.Cabinet));
+    }
+
+    [Fact]
+    public void A_rod_of_another_length_is_a_line_of_its_own()
+    {
+        var cell = JarLids;
+        cell = cell with { Robot = cell.Robot with { Chains = cell.Robot.Chains.SetItem("c", cell.Robot.Chains["c"] with { Rod = 0.561 }) } };
+        Assert.Equal([4, 2], PartsLines.Of(cell).Lines.Where(l => l.Kind == PartKind.Rod).Select(l => l.Quantity));
+    }
+
+    [Fact]
+    public void What_is_said_of_a_line_counts_and_what_is_not_is_the_usual()
+    {
+        var rods = Line(JarLids, "/robot/chains/a");
+        Assert.Equal((Supplied.Made, true, 2, "invented drawing 014"), (rods.Supplied, rods.Stated, rods.Spares, rods.Article));
+        var cup = Line(JarLids, "/tool/parts/cup");
+        Assert.Equal((Supplied.Bought, false, 5), (cup.Supplied, cup.Stated, cup.Spares));
+        Assert.Equal((PartGroup.Further, 2), (Line(JarLids, "/partsList/dowels").Group, Line(JarLids, "/partsList/dowels").Quantity));
+    }
+
+    [Fact]
+    public void A_line_that_speaks_of_nothing_is_told()
+    {
+        var cell = JarLids with { PartsList = JarLids.PartsList.SetItem("cup", new() { Of = "/tool/parts/sucker" }) };
+        var finding = Assert.Single(PartsChecks.Check(cell).Findings);
+        Assert.Equal(("/partsList/cup/of", Verdict.Open), (finding.Subject.Pointer, finding.Verdict));
+        Assert.Empty(PartsChecks.Check(JarLids).Findings);
+    }
+
+    [Fact]
+    public void A_cell_with_nothing_in_it_has_no_parts() => Assert.Empty(PartsLines.Of(Cell.Empty).Lines);
+}
