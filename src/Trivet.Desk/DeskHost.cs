@@ -35,7 +35,17 @@ public static class DeskHost
         }
 
         await using var held = store;
-        await using var app = Build(options, store);
+        StoreCheck check;
+        try
+        {
+            check = new(await store.CheckAsync(stop));
+        }
+        catch (StoreFailedException e)
+        {
+            return new($"The job store could not be looked through: {e.Message}", "Bring it back from a backup; keep the damaged file.");
+        }
+
+        await using var app = Build(options, store, check);
         try
         {
             await app.StartAsync(stop);
@@ -50,7 +60,7 @@ public static class DeskHost
         return null;
     }
 
-    private static WebApplication Build(DeskOptions options, JobStore store)
+    private static WebApplication Build(DeskOptions options, JobStore store, StoreCheck check)
     {
         // Static files are found beside the program, wherever it was started from.
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
@@ -68,7 +78,7 @@ public static class DeskHost
         });
         // Run from a build rather than a published archive, the files lie in the projects' folders; the manifest knows where.
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
-        DeskServices.Add(builder.Services, options, store);
+        DeskServices.Add(builder.Services, options, store, check);
 
         var app = builder.Build();
         app.UseExceptionHandler("/error", createScopeForErrors: true);

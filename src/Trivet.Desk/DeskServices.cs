@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components.Server;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.SignalR;
@@ -8,13 +9,18 @@ using Trivet.Store;
 
 namespace Trivet.Desk;
 
+/// <summary>What looking through the whole store found when the desk opened it.</summary>
+/// <param name="Faults">In words; empty when the store is sound.</param>
+internal sealed record StoreCheck(ImmutableArray<string> Faults);
+
 /// <summary>What the pages are given.</summary>
 internal static class DeskServices
 {
-    public static void Add(IServiceCollection services, DeskOptions options, JobStore store)
+    public static void Add(IServiceCollection services, DeskOptions options, JobStore store, StoreCheck check)
     {
         services.AddSingleton(options);
         services.AddSingleton(store);
+        services.AddSingleton(check);
         services.AddSingleton(TimeProvider.System);
         // Shared by all pages: what one has proved no other proves again.
         services.AddSingleton<Assessor>();

@@ -12,6 +12,9 @@ namespace Trivet.Store;
 // says was edited outside, and is offered as a draft with its difference.
 public sealed partial class JobStore
 {
+    /// <summary>More files than a person would look through are not listed.</summary>
+    private const int MostOtherFiles = 100;
+
     /// <summary>Reads a file and adds it as a new cell.</summary>
     public async Task<ImportOutcome> ImportAsync(string file, string cellId, Stamp by, CancellationToken stop = default)
     {
@@ -38,6 +41,55 @@ public sealed partial class JobStore
         File.Move(beside, file, overwrite: true);
         await NoteFileAsync(cellId, file, number, stop);
         return stored.Revision;
+    }
+
+    /// <summary>Writes the head into the job folder, as the cell's id with <c>.json</c>. A file that says what no revision says is left alone.</summary>
+    public async Task<ExportOutcome> ExportHeadAsync(string cellId, CancellationToken stop = default)
+    {
+        if (Location is not JobLocation.Folder folder)
+            return new ExportOutcome.Refused("This job lies in a database and has no folder for files.", "Read the cell with \"trivet check\" and the connection string.");
+        string file = Path.Combine(Path.GetFullPath(folder.Path), $"{cellId}.json"), name = Path.GetFileName(file);
+        if (File.Exists(file))
+        {
+            switch ((await FilesAsync(cellId, stop)).FirstOrDefault(f => f.File == file))
+            {
+                case CellFileState.InStep or CellFileState.Older:
+                    break;
+                case CellFileState.Edited:
+                    return new ExportOutcome.Refused($"{name} was edited outside.", "Take it as a draft first, or move it away.");
+                case null:
+                    return new ExportOutcome.Refused($"There is a file {name} that this cell was not written to.", "Move it away, or add it as a cell of its own.");
+                default:
+                    return new ExportOutcome.Refused($"{name} is there and can not be read as a cell.", "Mend it, or move it away.");
+            }
+        }
+
+        try
+        {
+            if (await HeadAsync(cellId, stop) is { } head && await ExportAsync(cellId, head.Revision.Number, file, stop) is { } written)
+                return new ExportOutcome.Written(file, written);
+            return new ExportOutcome.Refused($"The newest revision of {cellId} can not be read by this program.", "Use the program that wrote it.");
+        }
+        catch (Exception e) when (e is (IOException and not StoreFailedException) or UnauthorizedAccessException)
+        {
+            return new ExportOutcome.Refused($"{file} could not be written: {e.Message}", "See that the folder may be written and the disk has room.");
+        }
+    }
+
+    /// <summary>Names of the files of the job folder that may be cells (<c>*.json</c>) and belong to none yet, sorted; empty for a database.</summary>
+    public async Task<ImmutableArray<string>> OtherFilesAsync(CancellationToken stop = default)
+    {
+        if (Location is not JobLocation.Folder { Path: var folder }) return [];
+        var known = await RunAsync((context, stop) => context.Exports.AsNoTracking().Select(e => e.Path).ToListAsync(stop), stop);
+        try
+        {
+            return [.. Directory.EnumerateFiles(folder, "*.json").Select(f => Path.GetFileName(f)).Except(known, StringComparer.Ordinal).Order(StringComparer.Ordinal).Take(MostOtherFiles)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The folder can not be listed; what is in the store is none the worse for it.
+            return [];
+        }
     }
 
     /// <summary>The files a cell was read from or written to, each held against the store.</summary>
@@ -68,7 +120,7 @@ public sealed partial class JobStore
             return same.Number == revisions[0].Number ? new CellFileState.InStep(file) : new CellFileState.Older(file, same);
         var written = await RevisionAsync(export.CellId, export.Number, stop);
         var changes = written?.Read().Cell is { } before ? CellFields.Changes(before, cell) : [];
-        return new CellFileState.Edited(file, cell, export.Number, changes);
+        return new CellFileState.Edited(file, cell, hash, export.Number, changes);
     }
 
     private static async Task<CellRead> ReadFileAsync(string file, CancellationToken stop)
@@ -112,6 +164,17 @@ public sealed partial class JobStore
     private string FullPath(string kept) => Location is JobLocation.Folder folder ? Path.GetFullPath(kept, Path.GetFullPath(folder.Path)) : kept;
 }
 
+/// <summary>How an export into the job folder ended. Closed.</summary>
+public abstract record ExportOutcome
+{
+    private ExportOutcome() { }
+
+    public sealed record Written(string File, Revision Revision) : ExportOutcome;
+
+    /// <summary>Nothing was written.</summary>
+    public sealed record Refused(string Problem, string Remedy) : ExportOutcome;
+}
+
 /// <summary>How an import ended. Closed.</summary>
 public abstract record ImportOutcome
 {
@@ -138,9 +201,10 @@ public abstract record CellFileState(string File)
 
     /// <summary>The file was edited outside. <see cref="JobStore.TakeFileAsync"/> makes it a draft.</summary>
     /// <param name="Cell">What the file says now.</param>
+    /// <param name="Hash">Hash of that.</param>
     /// <param name="Base">Number of the revision it last held.</param>
     /// <param name="Changes">What was edited since.</param>
-    public sealed record Edited(string File, Cell Cell, int Base, ImmutableArray<FieldChange> Changes) : CellFileState(File);
+    public sealed record Edited(string File, Cell Cell, string Hash, int Base, ImmutableArray<FieldChange> Changes) : CellFileState(File);
 
     /// <summary>The file cannot be read as a cell; all that is wrong with it.</summary>
     public sealed record Unreadable(string File, ImmutableArray<FileError> Errors) : CellFileState(File);

@@ -26,6 +26,9 @@ public sealed class SharedDesk : IAsyncLifetime
         }
     }
 
+    /// <summary>The job folder it serves.</summary>
+    public string Job => _job.Path;
+
     public async ValueTask DisposeAsync()
     {
         if (_desk is not null) await _desk.DisposeAsync();

@@ -82,6 +82,30 @@ public sealed class FileTests(Databases databases)
     }
 
     [Fact]
+    public async Task The_head_goes_into_the_job_folder_and_overwrites_nothing_that_no_revision_says()
+    {
+        await using var job = await databases.NewJobAsync(Database.Sqlite);
+        var store = await job.OpenAsync();
+        await store.CreateAsync("jar-lids", "one");
+        string file = Path.Combine(job.Folder, "jar-lids.json");
+        await File.WriteAllTextAsync(file, "somebody's", Stop);
+        Assert.Equal(["jar-lids.json"], await store.OtherFilesAsync(Stop));
+        Assert.IsType<ExportOutcome.Refused>(await store.ExportHeadAsync("jar-lids", Stop));
+        Assert.Equal("somebody's", await File.ReadAllTextAsync(file, Stop));
+
+        File.Delete(file);
+        Assert.Equal(file, Assert.IsType<ExportOutcome.Written>(await store.ExportHeadAsync("jar-lids", Stop)).File);
+        Assert.Empty(await store.OtherFilesAsync(Stop));
+        await store.SaveAsync("jar-lids", 1, "two");
+        Assert.Equal(2, Assert.IsType<ExportOutcome.Written>(await store.ExportHeadAsync("jar-lids", Stop)).Revision.Number);
+        Assert.Equal(new CellFileState.InStep(file), Assert.Single(await store.FilesAsync("jar-lids", Stop)));
+
+        await File.WriteAllTextAsync(file, CellFile.Write(Invented.Named("edited outside")), Stop);
+        Assert.Contains("edited outside", Assert.IsType<ExportOutcome.Refused>(await store.ExportHeadAsync("jar-lids", Stop)).Problem, StringComparison.Ordinal);
+        Assert.Contains("edited outside", await File.ReadAllTextAsync(file, Stop), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_job_folder_that_was_moved_still_knows_its_files()
     {
         string parent = Directory.CreateTempSubdirectory("trivet-store-").FullName;

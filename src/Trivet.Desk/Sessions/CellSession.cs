@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using Trivet.Assessment;
 using Trivet.Cells;
+using Trivet.Files;
 using Trivet.Findings;
 using Trivet.Store;
 
@@ -21,7 +23,7 @@ public sealed class CellSession : IAsyncDisposable
     private readonly SynchronizationContext? _page = SynchronizationContext.Current;
     private CancellationTokenSource _proof = new();
     private Task _keeping = Task.CompletedTask;
-    private int _unkept;
+    private (Cell? Cell, string Hash) _hashed;
     private bool _disposed;
 
     public CellSession(JobStore store, Assessor assessor, TimeProvider clock, Draft draft, Cell cell)
@@ -53,8 +55,18 @@ public sealed class CellSession : IAsyncDisposable
     /// <summary>What could not be kept on disk, in words; empty when all is well.</summary>
     public string Trouble { get; private set; } = "";
 
-    /// <summary>True while the last edit is not yet acknowledged by the store.</summary>
-    public bool Keeping => _unkept > 0;
+    /// <summary>The files this cell was read from or written to, as they were last looked at.</summary>
+    public ImmutableArray<CellFileState> Files { get; private set; } = [];
+
+    /// <summary>The file edited outside whose content is not what is shown; null where there is none.</summary>
+    public CellFileState.Edited? Offered => Files.OfType<CellFileState.Edited>().FirstOrDefault(f => !Says(f));
+
+    /// <summary>True when what is shown is what the file says.</summary>
+    public bool Says(CellFileState.Edited file)
+    {
+        if (!ReferenceEquals(_hashed.Cell, Cell)) _hashed = (Cell, CellFile.Hash(Cell));
+        return _hashed.Hash == file.Hash;
+    }
 
     /// <summary>Shows a cell without keeping it: a station in the middle of a drag.</summary>
     public void Show(Cell cell)
@@ -76,12 +88,49 @@ public sealed class CellSession : IAsyncDisposable
     public Task DiscardAsync() => MoveAsync(d => _store.DiscardAsync(d));
     public Task RebaseAsync() => MoveAsync(d => _store.RebaseAsync(d));
 
+    /// <summary>Takes what a file edited outside says into the draft, as one edit.</summary>
+    public Task TakeFileAsync(CellFileState.Edited file) => MoveAsync(d => _store.TakeFileAsync(d, file, _clock.GetUtcNow()));
+
+    /// <summary>Writes the newest revision into the job folder.</summary>
+    public async Task<ExportOutcome> WriteFileAsync()
+    {
+        var outcome = await _store.ExportHeadAsync(Draft.CellId);
+        await LookAtFilesAsync();
+        return outcome;
+    }
+
+    /// <summary>Looks whether a file of this cell was edited outside, and raises <see cref="Changed"/> where anything about them has.</summary>
+    public async Task LookAtFilesAsync()
+    {
+        try
+        {
+            var files = await _store.FilesAsync(Draft.CellId);
+            if (files.Select(Sign).SequenceEqual(Files.Select(Sign))) return;
+            Files = files;
+            Raise();
+        }
+        catch (StoreFailedException)
+        {
+            // The next look may succeed; an edit that can not be kept is told by itself.
+        }
+    }
+
+    /// <summary>What tells one state of a file from another.</summary>
+    private static (Type, string, int, string) Sign(CellFileState state) => state switch
+    {
+        CellFileState.Edited edited => (typeof(CellFileState.Edited), edited.File, edited.Base, edited.Hash),
+        CellFileState.Older older => (typeof(CellFileState.Older), older.File, older.Holds.Number, ""),
+        CellFileState.Unreadable bad => (typeof(CellFileState.Unreadable), bad.File, bad.Errors.Length, string.Join('\n', bad.Errors)),
+        _ => (state.GetType(), state.File, 0, ""),
+    };
+
     /// <summary>Saves the draft as a revision.</summary>
     public async Task<SaveOutcome> SaveAsync(string words)
     {
         await _keeping;
         var outcome = await _store.SaveDraftAsync(Draft, _clock.GetUtcNow(), words);
         await ReadAgainAsync();
+        await LookAtFilesAsync();
         return outcome;
     }
 
@@ -106,7 +155,6 @@ public sealed class CellSession : IAsyncDisposable
     /// <summary>Store calls of one page follow each other, since each names the version the one before it left.</summary>
     private async Task AfterAsync(Task before, Func<Task> act)
     {
-        _unkept++;
         try
         {
             await before;
@@ -116,10 +164,6 @@ public sealed class CellSession : IAsyncDisposable
         catch (StoreFailedException e)
         {
             Trouble = $"The last edit is shown but not on disk: {e.Message}";
-        }
-        finally
-        {
-            _unkept--;
         }
         Raise();
     }

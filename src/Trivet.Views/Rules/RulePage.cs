@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using Trivet.Findings;
 using Trivet.Views.Words;
@@ -10,31 +11,41 @@ public static class RulePage
     /// <summary>Where the page stands in the repository.</summary>
     public static string PathOf(Rule rule) => $"docs/rules/{rule.Id}.md";
 
-    public static string Markdown(Rule rule, Locale? locale = null)
+    /// <summary>The page as finished texts: a host only sets them.</summary>
+    public static RuleSheet Of(Rule rule, Locale? locale = null)
     {
         var language = (locale ?? Locale.English).Language;
         var words = language.RulePages;
         var text = language.Rules[rule.Id];
-        var page = new StringBuilder();
-        page.Append("# ").Append(rule.Title).Append("\n\n").Append(words.Generated).Append("\n\n");
-        page.Append("| | |\n| --- | --- |\n");
-        Row(words.Id, $"`{rule.Id}`");
-        Row(words.Noun, text.Noun);
-        Row(words.Trade, words.Trades[(int)rule.Trade]);
-        Row(words.Unit, rule.Unit == "1" ? words.PureNumber : Shown(rule.Unit));
-        Row(words.Sense, words.Senses[(int)rule.Sense]);
-        Row(words.Margin, rule.Scale is { } scale
-            ? Locale.Fill(words.MarginScale, ("scale", Numbers.Quantity(scale, rule.Unit, locale)))
-            : words.Margins[(int)rule.Sense]);
-        Row(words.Comfort, rule.ComfortBand > 0 ? Locale.Fill(words.ComfortBand, ("band", Numbers.Percent(rule.ComfortBand, locale))) : words.ComfortNone);
-        Row(words.Proof, rule.NeedsProof ? words.ProofNeeded : words.ProofNotNeeded);
-        Row(words.Method, rule.Method.Place == PathOf(rule) ? words.MethodHere : Sentences.Of(rule.Method, Cells.Cell.Empty, locale));
-        Row(words.LimitSource, text.Limit);
-        page.Append("\n## ").Append(words.Asks).Append("\n\n").Append(Wrapped(text.Asks));
-        page.Append("\n## ").Append(words.Judged).Append("\n\n").Append(Wrapped(text.Judged));
-        return page.ToString();
+        return new(
+            rule.Title,
+            [
+                new(words.Id, rule.Id),
+                new(words.Noun, text.Noun),
+                new(words.Trade, words.Trades[(int)rule.Trade]),
+                new(words.Unit, rule.Unit == "1" ? words.PureNumber : Shown(rule.Unit)),
+                new(words.Sense, words.Senses[(int)rule.Sense]),
+                new(words.Margin, rule.Scale is { } scale
+                    ? Locale.Fill(words.MarginScale, ("scale", Numbers.Quantity(scale, rule.Unit, locale)))
+                    : words.Margins[(int)rule.Sense]),
+                new(words.Comfort, rule.ComfortBand > 0 ? Locale.Fill(words.ComfortBand, ("band", Numbers.Percent(rule.ComfortBand, locale))) : words.ComfortNone),
+                new(words.Proof, rule.NeedsProof ? words.ProofNeeded : words.ProofNotNeeded),
+                new(words.Method, rule.Method.Place == PathOf(rule) ? words.MethodHere : Sentences.Of(rule.Method, Cells.Cell.Empty, locale)),
+                new(words.LimitSource, text.Limit),
+            ],
+            [new(words.Asks, Paragraphs(text.Asks)), new(words.Judged, Paragraphs(text.Judged))]);
+    }
 
-        void Row(string head, string value) => page.Append("| ").Append(head).Append(" | ").Append(value.Replace("|", "\\|", StringComparison.Ordinal)).Append(" |\n");
+    public static string Markdown(Rule rule, Locale? locale = null)
+    {
+        var sheet = Of(rule, locale);
+        var page = new StringBuilder();
+        page.Append("# ").Append(sheet.Title).Append("\n\n").Append((locale ?? Locale.English).Language.RulePages.Generated).Append("\n\n");
+        page.Append("| | |\n| --- | --- |\n");
+        foreach (var row in sheet.Rows)
+            page.Append("| ").Append(row.Head).Append(" | ").Append(row.Text == rule.Id ? $"`{row.Text}`" : row.Text.Replace("|", "\\|", StringComparison.Ordinal)).Append(" |\n");
+        foreach (var part in sheet.Parts) page.Append("\n## ").Append(part.Head).Append("\n\n").Append(Wrapped(part.Paragraphs));
+        return page.ToString();
     }
 
     /// <summary>The list of all rules, docs/rules/README.md.</summary>
@@ -43,7 +54,7 @@ public static class RulePage
         var language = (locale ?? Locale.English).Language;
         var words = language.RulePages;
         var page = new StringBuilder();
-        page.Append("# ").Append(words.IndexTitle).Append("\n\n").Append(words.Generated).Append("\n\n").Append(Wrapped(words.IndexText)).Append('\n');
+        page.Append("# ").Append(words.IndexTitle).Append("\n\n").Append(words.Generated).Append("\n\n").Append(Wrapped(Paragraphs(words.IndexText))).Append('\n');
         page.Append("| ").Append(words.Id).Append(" | ").Append(words.Asks).Append(" | ").Append(words.Unit).Append(" | ").Append(words.Comfort).Append(" |\n| --- | --- | --- | ---: |\n");
         foreach (var rule in rules.OrderBy(r => r.Id, StringComparer.Ordinal))
             page.Append("| [`").Append(rule.Id).Append("`](").Append(rule.Id).Append(".md) | ").Append(rule.Title).Append(" | ")
@@ -57,10 +68,13 @@ public static class RulePage
         return symbol == unit ? unit : $"{unit} ({symbol})";
     }
 
-    private static string Wrapped(string text)
+    private static ImmutableArray<string> Paragraphs(string text) =>
+        [.. text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
+
+    private static string Wrapped(ImmutableArray<string> paragraphs)
     {
         var page = new StringBuilder();
-        foreach (string paragraph in text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        foreach (string paragraph in paragraphs)
         {
             if (page.Length > 0) page.Append('\n');
             foreach (string line in Ledgers.LedgerText.Wrap(paragraph, 120)) page.Append(line).Append('\n');
@@ -69,3 +83,12 @@ public static class RulePage
         return page.ToString();
     }
 }
+
+/// <summary>The page of a rule in finished texts.</summary>
+public sealed record RuleSheet(string Title, ImmutableArray<RuleRow> Rows, ImmutableArray<RulePart> Parts);
+
+/// <summary>One property of a rule.</summary>
+public sealed record RuleRow(string Head, string Text);
+
+/// <summary>What a rule asks, or how it is judged.</summary>
+public sealed record RulePart(string Head, ImmutableArray<string> Paragraphs);

@@ -110,7 +110,7 @@ public static class English
 
         SourceStandard = "{key}, {place}",
         SourceLiterature = "[{key}], {place}",
-        SourceDerived = "derived for Trivet: {key}, {place}",
+        SourceDerived = "derived for Trivet: {place}",
         SourceCell = "stated in the cell: {field}",
         SourceCommonPractice = "common practice, no source",
         SourceFromMemory = "{key}, {place}; from memory, not yet compared with it",

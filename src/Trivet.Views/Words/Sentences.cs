@@ -66,6 +66,9 @@ public static class Sentences
     {
         string value = Numbers.Against(j.Value, j.Limit.Lower, j.Limit.Upper, j.Rule.Unit, locale).Value;
         if (!(j.Uncertainty > 0)) return value;
+        // The unit stands once, behind both numbers; the degree sign stands close to each.
+        string unit = " " + DisplayUnit.Of(j.Rule.Unit).Symbol;
+        if (unit.Length > 1 && value.EndsWith(unit, StringComparison.Ordinal)) value = value[..^unit.Length];
         return Locale.Fill((locale ?? Locale.English).Language.WithUncertainty,
             ("value", value), ("uncertainty", Numbers.Quantity(2 * j.Uncertainty, j.Rule.Unit, locale)));
     }

@@ -45,6 +45,13 @@ public sealed class LedgerPanelTests : BunitContext
     }
 
     [Fact]
+    public void An_opened_finding_links_to_the_page_of_its_rule()
+    {
+        var panel = Panel(Made.Assessed.Ledger.Findings[0].Id);
+        Assert.Equal("/rules/reach.rod-clearance", panel.Find(".finding dl a").GetAttribute("href"));
+    }
+
+    [Fact]
     public void Without_a_session_advice_is_shown_but_cannot_be_applied()
     {
         var panel = Panel(Made.Assessed.Ledger.Findings[0].Id);

@@ -1,5 +1,6 @@
 using Trivet.Assessment;
 using Trivet.Desk.Sessions;
+using Trivet.Files;
 using Trivet.Store;
 
 namespace Trivet.Desk.Sessions;
@@ -30,7 +31,6 @@ public sealed class CellSessionTests : IAsyncLifetime
         var kept = session.EditAsync(edited, "renamed");
         Assert.Equal("Jar lids", session.Cell.Name);
         await kept;
-        Assert.False(session.Keeping);
         Assert.Equal("Jar lids", (await _store.DraftAsync("lids", "ada", TestContext.Current.CancellationToken))!.Read().Cell!.Name);
     }
 
@@ -67,6 +67,34 @@ public sealed class CellSessionTests : IAsyncLifetime
         await here.EditAsync(here.Cell with { Name = "here" }, "here");
         Assert.Equal("there", here.Cell.Name);
         Assert.Contains("another window", here.Trouble, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_edited_outside_is_offered_and_taken_as_one_edit()
+    {
+        await using var session = await OpenAsync();
+        string file = Assert.IsType<ExportOutcome.Written>(await session.WriteFileAsync()).File;
+        Assert.Equal(Path.Combine(_folder, "lids.json"), file);
+        Assert.Null(session.Offered);
+        int told = 0;
+        session.Changed += () => told++;
+        await session.LookAtFilesAsync();
+        Assert.Equal(0, told);
+
+        await File.WriteAllTextAsync(file, CellFile.Write(Made.Cell with { Name = "edited outside" }), TestContext.Current.CancellationToken);
+        await session.LookAtFilesAsync();
+        Assert.Equal(1, told);
+        Assert.Equal("/name", Assert.Single(session.Offered!.Changes).Pointer);
+        Assert.IsType<ExportOutcome.Refused>(await session.WriteFileAsync());
+
+        await session.TakeFileAsync(session.Offered);
+        Assert.Equal("edited outside", session.Cell.Name);
+        Assert.Null(session.Offered);
+        await session.UndoAsync();
+        Assert.NotNull(session.Offered);
+        await session.RedoAsync();
+        Assert.IsType<SaveOutcome.Saved>(await session.SaveAsync("taken"));
+        Assert.IsType<CellFileState.InStep>(Assert.Single(session.Files));
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public sealed class SentencesTests
 
     [Fact]
     public void A_tight_finding_inside_its_uncertainty_says_so() =>
-        Assert.Equal("rod clearance at tray-left: 12 mm ± 4 mm, at least 10 mm wanted; tight, 20 % in reserve is less than the uncertainty allows",
+        Assert.Equal("rod clearance at tray-left: 12 ± 4 mm, at least 10 mm wanted; tight, 20 % in reserve is less than the uncertainty allows",
             Of(HandMade.Judge(HandMade.Clearance, 0.012, 0.010, double.PositiveInfinity) with { Uncertainty = 0.002 }));
 
     [Fact]
