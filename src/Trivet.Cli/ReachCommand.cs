@@ -36,6 +36,16 @@ internal static class ReachCommand
             if (!read.Ok) result.AddError($"--under: {read.Problem}; {read.Remedy}");
             return read.Value;
         };
+        var within = new Option<string?>("--within")
+        {
+            Description = "Further limits that a place must keep to count as reached: swing (of the ball joints), condition (number of the Jacobian), or both. Cylinder and box are then sampled.",
+            HelpName = "swing,condition",
+        };
+        within.Validators.Add(result =>
+        {
+            foreach (string word in Words(result.GetValueOrDefault<string?>()))
+                if (word is not ("swing" or "condition")) result.AddError($"There is no limit '{word}'. Give swing, condition or swing,condition.");
+        });
         var command = new TaughtCommand(
             "reach",
             """
@@ -45,19 +55,29 @@ internal static class ReachCommand
             new Example("reach samples/jar-lids.json", "The reach of the sample cell."),
             new Example("reach samples/jar-lids.json --format csv", "For a spreadsheet: SI values with all digits."),
             new Example("reach samples/jar-lids.json --under \"-650 mm\"", "The largest cylinder and box under a plane of the base frame, such as a guard."),
+            new Example("reach samples/jar-lids.json --within swing,condition", "Only where the ball joints' swing and the condition number keep their limits."),
             new Example("reach samples/tight-corner.json --place-mount", "Where the robot would better hang."))
         {
-            cell, cellId, under, placeMount, format, outOption,
+            cell, cellId, under, within, placeMount, format, outOption,
         };
         command.SetAction(async (parsed, stop) =>
         {
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
+            string[] words = Words(parsed.GetValue(within));
+            var stated = new Reading();
+            var limits = ReachLimits.Read(input.Cell, words.Contains("swing"), words.Contains("condition"), stated);
+            if (!stated.Complete)
+            {
+                foreach (string pointer in stated.MissingFields) parsed.InvocationConfiguration.Error.WriteLine($"{input.Name}: {pointer}: Not stated, and --within {string.Join(',', words)} needs it.");
+                return ExitCode.Refused;
+            }
+
             Assessed assessed;
             ReachReport? report;
             using (var progress = ProgressLine.For(parsed, "Proving reach"))
             {
                 assessed = Assess.Prove(input.Cell, progress, stop);
-                report = ReachReport.Of(input.Cell, assessed.Ledger, parsed.GetValue(under), stop);
+                report = ReachReport.Of(input.Cell, assessed.Ledger, parsed.GetValue(under), limits, stop);
             }
 
             stop.ThrowIfCancellationRequested();
@@ -84,6 +104,8 @@ internal static class ReachCommand
         });
         return command;
     }
+
+    private static string[] Words(string? list) => list?.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];
 
     private static ReachSheet Place(ParseResult parsed, ReachSheet sheet, Cell cell, CancellationToken stop)
     {

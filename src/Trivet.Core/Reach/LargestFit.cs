@@ -52,7 +52,7 @@ public static class LargestFit
 
         if (Search(set, top, _ => gauge, _ => Math.PI, shapes: 1) is not { } found) return null;
         var proof = new ReachEnclosure(set);
-        foreach (double share in Shares)
+        foreach (double share in Proving(set))
         {
             double radius = share * found.Scale, z0 = Shrunk(found.Bottom, found.Top, share, top), height = share * (found.Top - found.Bottom);
             Bounds box = new(new(found.X - radius, found.Y - radius, z0), new(found.X + radius, found.Y + radius, z0 + height));
@@ -72,7 +72,7 @@ public static class LargestFit
         if (Search(set, top, Gauge, shape => planar ? 2 : 4 * Half(shape).X * Half(shape).Y, shapes: planar ? 1 : 13) is not { } found) return null;
         Vec3 half = found.Scale * Half(found.Shape), centre = new(found.X, found.Y, 0);
         var proof = new ReachEnclosure(set);
-        foreach (double share in Shares)
+        foreach (double share in Proving(set))
         {
             double z0 = Shrunk(found.Bottom, found.Top, share, top), z1 = z0 + share * (found.Top - found.Bottom);
             Bounds box = new(centre - share * half + z0 * Vec3.UnitZ, centre + share * half + z1 * Vec3.UnitZ);
@@ -102,6 +102,9 @@ public static class LargestFit
             return gauge;
         }
     }
+
+    /// <summary>The enclosure bounds closure, mode and travel alone: within further limits a solid is not proved, and stays sampled.</summary>
+    private static double[] Proving(ReachableSet set) => set.Limits.Any ? [] : Shares;
 
     private static double Shrunk(double bottom, double top, double share, double? plane) =>
         // A solid that touches the plane stays there; a free one shrinks about its middle.

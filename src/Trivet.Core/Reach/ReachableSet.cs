@@ -42,17 +42,19 @@ public sealed class ReachableSet
 {
     private readonly ImmutableArray<Chain> _chains;
 
-    public ReachableSet(DeltaRobot robot)
+    /// <param name="limits">Further limits; none where not given.</param>
+    public ReachableSet(DeltaRobot robot, ReachLimits? limits = null)
     {
         if (robot.Chains.Length is not (2 or 3))
             throw new ArgumentException($"A delta robot has two or three chains, not {robot.Chains.Length}.", nameof(robot));
-        Robot = robot;
+        (Robot, Limits) = (robot, limits ?? ReachLimits.None);
         _chains = robot.Chains;
         WorkingSign = SignBelow(robot);
         Box = BoundsOf(robot);
     }
 
     public DeltaRobot Robot { get; }
+    public ReachLimits Limits { get; }
 
     /// <summary>1 or −1: the sign of det[r₁ r₂ r₃], or of the y component of r₁ × r₂, in the working assembly mode.</summary>
     internal double WorkingSign { get; }
@@ -66,13 +68,13 @@ public sealed class ReachableSet
         if (_chains.Length == 2) return ContainsPlanar(p);
         Vec3 r0, r1, r2;
         if (!Rod(0, p, out r0) || !Rod(1, p, out r1) || !Rod(2, p, out r2)) return false;
-        return r0.Dot(r1.Cross(r2)) * WorkingSign > 0;
+        return r0.Dot(r1.Cross(r2)) * WorkingSign > 0 && Limits.Hold(Robot, p);
     }
 
     private bool ContainsPlanar(Vec3 p) =>
         Robot.InPlane(p)
         && Rod(0, p with { Y = 0 }, out var r0) && Rod(1, p with { Y = 0 }, out var r1)
-        && r0.Cross(r1).Y * WorkingSign > 0;
+        && r0.Cross(r1).Y * WorkingSign > 0 && Limits.Hold(Robot, p with { Y = 0 });
 
     private bool Rod(int i, Vec3 p, out Vec3 rod)
     {

@@ -17,19 +17,20 @@ public static class CellDrawings
 
     /// <summary>Plan (seen from above) with dimensions, frame, robot, stations; the worst point of the finding marked when given.</summary>
     /// <param name="way">Way of the tool through a cycle, at whose start the robot is then drawn.</param>
-    public static Drawing Plan(Assessed cell, Finding? marked = null, Locale? locale = null, CycleWay? way = null) =>
-        Draw(Seen.FromAbove, cell, marked, way, locale ?? Locale.English);
+    /// <param name="limits">Limits that the outline of the reach keeps beyond travel.</param>
+    public static Drawing Plan(Assessed cell, Finding? marked = null, Locale? locale = null, CycleWay? way = null, ReachLimits? limits = null) =>
+        Draw(Seen.FromAbove, cell, marked, way, limits ?? ReachLimits.None, locale ?? Locale.English);
 
     /// <summary>Elevation (seen along cell y) with dimensions.</summary>
-    public static Drawing Elevation(Assessed cell, Finding? marked = null, Locale? locale = null, CycleWay? way = null) =>
-        Draw(Seen.AlongY, cell, marked, way, locale ?? Locale.English);
+    public static Drawing Elevation(Assessed cell, Finding? marked = null, Locale? locale = null, CycleWay? way = null, ReachLimits? limits = null) =>
+        Draw(Seen.AlongY, cell, marked, way, limits ?? ReachLimits.None, locale ?? Locale.English);
 
     /// <summary>Travel or dexterity over one working plane: contours, limits, stations. With three chains the level plane at a height of the
     /// cell frame; with two the plane that the robot moves in, whatever the height.</summary>
     public static Drawing WorkingPlane(Assessed cell, double z_C, PlaneQuantity quantity, Locale? locale = null) =>
         PlaneSheet.Draw(cell, z_C, quantity, locale ?? Locale.English);
 
-    private static Drawing Draw(Seen seen, Assessed cell, Finding? marked, CycleWay? way, Locale locale)
+    private static Drawing Draw(Seen seen, Assessed cell, Finding? marked, CycleWay? way, ReachLimits limits, Locale locale)
     {
         var words = locale.Language.Drawing;
         string name = cell.Cell.Name ?? locale.Language.UnnamedCell;
@@ -40,7 +41,7 @@ public static class CellDrawings
         var posture = way is null ? Posture.Representative(cell, marked) : Posture.At(cell, way.Loaded[0], way.Rotary, way.LinearAxisAt);
         // A robot that reaches nothing still has its rails.
         posture ??= Posture.At(cell, Vec3.NaN, 0, 0);
-        var reach = CellParts.Reach(seen, cell.Geometry);
+        var reach = CellParts.Reach(seen, cell.Geometry, limits);
         var extents = CellParts.ExtentsOf(seen, cell, posture, reach);
         string scale = "–";
         if (extents.Empty)
@@ -50,7 +51,7 @@ public static class CellDrawings
         {
             var view = View.Fit(seen, extents, Inner(seen, frame.Area));
             scale = "1 : " + view.Denominator.ToString(locale.Culture);
-            new CellView(sheet, view, frame.Area, extents, cell, posture, reach, way, locale).Draw(marked);
+            new CellView(sheet, view, frame.Area, extents, cell, posture, reach, limits.Any, way, locale).Draw(marked);
         }
 
         frame.Title(name, drawing, scale, seen == Seen.FromAbove ? words.PlanSeen : words.ElevationSeen, cell.Proved ? words.StateProved : words.StatePreview);

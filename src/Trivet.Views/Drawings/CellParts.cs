@@ -44,11 +44,11 @@ internal static class CellParts
     /// The outline of what the tool centre point reaches, cell frame: in a plan at the height of the lowest station, in an elevation in
     /// the upright plane through the base.
     /// </summary>
-    public static IReadOnlyList<IReadOnlyList<Vec3>> Reach(Seen seen, CellGeometry g)
+    public static IReadOnlyList<IReadOnlyList<Vec3>> Reach(Seen seen, CellGeometry g, ReachLimits limits)
     {
         if (g.Robot is not { } robot || g.Stations.IsEmpty) return [];
         double along = g.Stations[0].LinearAxisAt;
-        var set = new ReachableSet(robot);
+        var set = new ReachableSet(robot, limits);
         // The section's points are platform positions in the base frame; what is drawn is where the tool centre point then is.
         double z_B = g.PlatformFor(new Vec3(0, 0, g.Stations.Min(s => s.X_CS.P.Z)), 0, along).Z;
         var section = seen == Seen.FromAbove

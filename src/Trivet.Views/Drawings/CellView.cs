@@ -10,7 +10,8 @@ namespace Trivet.Views.Drawings;
 
 /// <summary>One view of a cell on its sheet: parts, dimensions, level marks, names, the worst point.</summary>
 internal sealed class CellView(
-    Sheet sheet, View view, Box area, Extents extents, Assessed cell, Posture? posture, IReadOnlyList<IReadOnlyList<Vec3>> reach, CycleWay? way, Locale locale)
+    Sheet sheet, View view, Box area, Extents extents, Assessed cell, Posture? posture, IReadOnlyList<IReadOnlyList<Vec3>> reach, bool limited,
+    CycleWay? way, Locale locale)
 {
     private const double NameSize = 12, SmallSize = 10.5;
 
@@ -124,7 +125,9 @@ internal sealed class CellView(
     private void ReachName()
     {
         if (ReachLoops().FirstOrDefault()?.ToList() is not { Count: > 0 } loop) return;
-        string text = Plan ? Locale.Fill(Words.ReachOutline, ("z", Numbers.Quantity(cell.Geometry.Stations.Min(s => s.X_CS.P.Z), "m", locale))) : Words.ReachThroughBase;
+        string text = Plan
+            ? Locale.Fill(limited ? Words.ReachOutlineLimited : Words.ReachOutline, ("z", Numbers.Quantity(cell.Geometry.Stations.Min(s => s.X_CS.P.Z), "m", locale)))
+            : limited ? Words.ReachThroughBaseLimited : Words.ReachThroughBase;
         foreach (var (x, y) in ((double X, double Y)[])[loop.MaxBy(p => p.X - p.Y), loop.MaxBy(p => p.X + p.Y), loop.MinBy(p => p.X), loop.MaxBy(p => p.Y)])
             if (Labels.Callout(sheet, area, x, y, [text], SmallSize, "s o", "d", 90)) return;
     }

@@ -28,9 +28,9 @@ public sealed record PoseSheet(bool Reached, ImmutableArray<PoseRow> Rows, Immut
     {
         var pose = PoseResult.At(robot, p);
         bool inPlane = robot.InPlane(p);
-        string notReached = inPlane ? "no, a rod does not reach" : OffPlane;
+        string notReached = inPlane ? Texts.RodDoesNotReach : Texts.OffPlane;
         return new(pose.Reached && robot.WithinTravel(pose.Q), RowsOf(robot, parts, pose, notReached), [.. AssemblyModes.Inverse(robot, p).Select(m => new ModeRow(
-            m.Chosen, string.Join(", ", Each(robot, i => $"{Words(m.Chains[i])} {Drive(robot, m.Q[i])}")), inPlane ? Why(m) : "the place is off the robot's plane"))]);
+            m.Chosen, string.Join(", ", Each(robot, i => $"{Words(m.Chains[i])} {Drive(robot, m.Q[i])}")), inPlane ? Why(m) : Texts.WhyOffPlane))]);
     }
 
     /// <summary>From drive readings: where the platform stands, in both ways to assemble the robot with them.</summary>
@@ -41,42 +41,48 @@ public sealed record PoseSheet(bool Reached, ImmutableArray<PoseRow> Rows, Immut
         var pose = PoseResult.At(robot, modes[0].P, q);
         string notReached = ForwardPose.Of(robot, q).Closure switch
         {
-            Closure.InLine => "the place is not determined: the rods' upper ends stand in one line",
-            _ => "no, the rods do not meet",
+            Closure.InLine => Texts.NotDetermined,
+            _ => Texts.RodsDoNotMeet,
         };
         bool within = robot.WithinTravel(q);
         return new(modes[0].Chosen && within, RowsOf(robot, parts, pose, notReached), [.. modes.Select(m => new ModeRow(
             m.Chosen,
-            (m.Platform == PlatformMode.Below ? "platform below" : "platform above") + (m.P.IsFinite ? $": {Place(m.P)}; {string.Join(", ", m.Chains.Select(Words))}" : ""),
+            Stands(m),
             Why(m, within)))]);
     }
 
-    private const string OffPlane = "no, a robot of two chains moves in its plane: y is 0 there, in the base frame";
+    private static PoseWords Texts => Locale.English.Language.Pose;
+
+    private static string Stands(ForwardMode m)
+    {
+        string platform = m.Platform == PlatformMode.Below ? Texts.PlatformBelow : Texts.PlatformAbove;
+        return m.P.IsFinite ? Locale.Fill(Texts.PlatformStands, ("platform", platform), ("place", Place(m.P)), ("chains", string.Join(", ", m.Chains.Select(Words)))) : platform;
+    }
 
     private static ImmutableArray<PoseRow> RowsOf(DeltaRobot robot, PoseParts parts, in PoseResult at, string notReached)
     {
         var pose = at;
         var controller = parts.Controller;
         var rows = ImmutableArray.CreateBuilder<PoseRow>();
-        rows.Add(new("platform reference point, base frame", Place(pose.P)));
-        rows.Add(new("as the controller shows it", Place(controller.Shown(pose.P))));
+        rows.Add(new(Texts.Place, Place(pose.P)));
+        rows.Add(new(Texts.AsShown, Place(controller.Shown(pose.P))));
         for (int i = 0; i < robot.Chains.Length; i++)
         {
             string own = Drive(robot, pose.Q[i]), shown = double.IsFinite(pose.Q[i]) ? Numbers.Plain(controller.Axes[i].Shown(pose.Q[i]), 3) : "–";
-            rows.Add(new($"chain {robot.ChainIds[i]}", $"{own}; the controller shows {shown} at \"{controller.Axes[i].Name}\""));
+            rows.Add(new(Chain(robot, i), Locale.Fill(Texts.ReadingShown, ("own", own), ("shown", shown), ("axis", controller.Axes[i].Name))));
         }
 
         bool reached = pose.Reached && pose.P.IsFinite;
-        rows.Add(new("within travel", !reached ? notReached : robot.WithinTravel(pose.Q) ? "yes" : "no, beyond an end stop"));
+        rows.Add(new(Texts.WithinTravel, !reached ? notReached : robot.WithinTravel(pose.Q) ? Texts.Yes : Texts.BeyondStop));
         if (reached)
         {
-            rows.Add(new("condition number of ∂q/∂p", Numbers.Plain(pose.Condition, 3)));
-            rows.Add(new("rod against the path of its joint (0: serial singularity)", string.Join(", ", Each(robot, i => Numbers.Plain(pose.Serial[i], 3)))));
-            rows.Add(new("space the rods span (0: parallel singularity)", Numbers.Plain(pose.Parallel, 3)));
+            rows.Add(new(Texts.Condition, Numbers.Plain(pose.Condition, 3)));
+            rows.Add(new(Texts.Serial, string.Join(", ", Each(robot, i => Numbers.Plain(pose.Serial[i], 3)))));
+            rows.Add(new(Texts.Parallel, Numbers.Plain(pose.Parallel, 3)));
             for (int i = 0; i < parts.Balls.Length; i++)
-                rows.Add(new($"swing of the ball joints, chain {robot.ChainIds[i]}", Numbers.Quantity(Swing.Of(robot.Chains[i], parts.Balls[i], pose.P, pose.Q[i]), "rad")));
-            if (parts.Rods.Length > 0) rows.Add(new("free distance between rods of different chains", Numbers.Quantity(Clearances.RodToRod(robot, parts.Rods, pose), "m")));
-            if (parts.Steps.Length > 0) rows.Add(new("platform per drive step, at most", Numbers.Quantity(pose.StepMovement(parts.Steps.AsSpan()), "m")));
+                rows.Add(new(Locale.Fill(Texts.SwingOf, ("chain", Chain(robot, i))), Numbers.Quantity(Swing.Of(robot.Chains[i], parts.Balls[i], pose.P, pose.Q[i]), "rad")));
+            if (parts.Rods.Length > 0) rows.Add(new(Texts.BetweenRods, Numbers.Quantity(Clearances.RodToRod(robot, parts.Rods, pose), "m")));
+            if (parts.Steps.Length > 0) rows.Add(new(Texts.PerStep, Numbers.Quantity(pose.StepMovement(parts.Steps.AsSpan()), "m")));
         }
 
         return rows.ToImmutable();
@@ -85,33 +91,29 @@ public sealed record PoseSheet(bool Reached, ImmutableArray<PoseRow> Rows, Immut
     private static IEnumerable<string> Each(DeltaRobot robot, Func<int, string> text) => Enumerable.Range(0, robot.Chains.Length).Select(text);
 
     private static string Place(Vec3 p) => !p.IsFinite ? "–" :
-        $"x {Numbers.Quantity(p.X, "m")}, y {Numbers.Quantity(p.Y, "m")}, z {Numbers.Quantity(p.Z, "m")}";
+        Locale.Fill(Texts.Coordinates, ("x", Numbers.Quantity(p.X, "m")), ("y", Numbers.Quantity(p.Y, "m")), ("z", Numbers.Quantity(p.Z, "m")));
+
+    private static string Chain(DeltaRobot robot, int i) => Locale.Fill(Locale.English.Language.ChainCase, ("case", robot.ChainIds[i]));
 
     private static string Drive(DeltaRobot robot, double q) =>
         double.IsFinite(q) ? Numbers.Quantity(q, robot.Family == RobotFamily.RailDelta ? "m" : "rad") : "–";
 
-    private static string Words(ChainMode mode) => mode switch
-    {
-        ChainMode.CarriageAbove => "carriage above",
-        ChainMode.CarriageBelow => "carriage below",
-        ChainMode.ElbowOut => "elbow out",
-        _ => "elbow in",
-    };
+    private static string Words(ChainMode mode) => Texts.ChainModes[(int)mode];
 
     private static string Why(InverseMode mode) => mode.Reason switch
     {
-        ModeReason.Working when mode.WithinTravel => "chosen: every chain in its working mode",
-        ModeReason.Working => "chosen, but a reading lies beyond its travel",
-        ModeReason.DoesNotClose => "a rod does not reach",
-        _ => "not taken: a rod would have to pass at right angles to the path of its joint",
+        ModeReason.Working when mode.WithinTravel => Texts.Chosen,
+        ModeReason.Working => Texts.ChosenBeyond,
+        ModeReason.DoesNotClose => Texts.WhyNoReach,
+        _ => Texts.WhySerial,
     };
 
     private static string Why(ForwardMode mode, bool within) => mode.Reason switch
     {
-        ModeReason.Working when within => "chosen: the platform hangs below the rods' upper ends, every chain in its working mode",
-        ModeReason.Working => "chosen, but a reading lies beyond its travel",
-        ModeReason.DoesNotClose => "the rods do not meet at these readings",
-        ModeReason.PastParallelSingularity => "not taken: the platform would have to pass through the plane of the rods' upper ends, where nothing holds it",
-        _ => "not taken: a rod would have to pass at right angles to the path of its joint",
+        ModeReason.Working when within => Texts.ChosenHanging,
+        ModeReason.Working => Texts.ChosenBeyond,
+        ModeReason.DoesNotClose => Texts.WhyNotMeeting,
+        ModeReason.PastParallelSingularity => Texts.WhyParallel,
+        _ => Texts.WhySerial,
     };
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Trivet.Views.Words;
 
 namespace Trivet.Views.Reaches;
 
@@ -14,17 +15,19 @@ public static class ReachForms
     public const string Format = "trivet-reach";
     public const int Version = 1;
 
+    private static ReachWords Words => Locale.English.Language.Reach;
+
     public static string Text(ReachSheet sheet)
     {
         int what = sheet.Rows.Max(r => r.What.Length), shown = sheet.Rows.Max(r => r.Shown.Length);
-        var text = new StringBuilder(sheet.Title).Append('\n').Append("Places of the platform's reference point, base frame\n\n");
+        var text = new StringBuilder(sheet.Title).Append('\n').Append(sheet.Places).Append("\n\n");
         foreach (var r in sheet.Rows) text.Append((r.What.PadRight(what) + "  " + r.Shown.PadLeft(shown) + "  " + r.Known).TrimEnd()).Append('\n');
         return text.ToString();
     }
 
     public static string Markdown(ReachSheet sheet)
     {
-        var text = new StringBuilder($"# {sheet.Title}\n\nPlaces of the platform's reference point, base frame.\n\n| what | value | known |\n| --- | ---: | --- |\n");
+        var text = new StringBuilder($"# {sheet.Title}\n\n{sheet.Places}.\n\n| {Words.HeadWhat} | {Words.HeadValue} | {Words.HeadKnown} |\n| --- | ---: | --- |\n");
         foreach (var r in sheet.Rows) text.Append("| ").Append(r.What.Replace("|", "\\|", StringComparison.Ordinal)).Append(" | ").Append(r.Shown).Append(" | ").Append(r.Known).Append(" |\n");
         return text.ToString();
     }
@@ -51,6 +54,9 @@ public static class ReachForms
             json.WriteString("name", sheet.Title);
             json.WriteString("revision", revision);
             json.WriteEndObject();
+            json.WriteStartArray("within");
+            foreach (string limit in sheet.Within) json.WriteStringValue(limit);
+            json.WriteEndArray();
             json.WriteStartArray("rows");
             foreach (var r in sheet.Rows)
             {

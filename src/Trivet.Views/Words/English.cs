@@ -135,6 +135,8 @@ public static class English
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,
         Wiring = EnglishWiring.All,
+        Reach = EnglishReach.Reach,
+        Pose = EnglishReach.Pose,
 
         Drawing = new()
         {
@@ -182,6 +184,12 @@ public static class English
             Chain = "chain {id}",
             ReachOutline = "reach at z {z}",
             ReachThroughBase = "reach, cut through the base",
+            ReachOutlineLimited = "reach within limits at z {z}",
+            ReachThroughBaseLimited = "reach within limits, through the base",
+            ReachByTravel = "by travel",
+            ReachByLimits = "within limits",
+            ReachToggle = "Reach drawn",
+            ReachLimitsNote = "The outline keeps swing and condition number within their limits too.",
             Floor = "floor",
             ToolPoint = "tool centre point",
             FrameTop = "frame",

@@ -98,6 +98,8 @@ public sealed record Language
     public required FallWords Falls { get; init; }
     public required PlateWords Plate { get; init; }
     public required WiringWords Wiring { get; init; }
+    public required ReachWords Reach { get; init; }
+    public required PoseWords Pose { get; init; }
 }
 
 /// <summary>Texts of drawings, sheets and charts.</summary>
@@ -148,6 +150,12 @@ public sealed record DrawingWords
     public required string Chain { get; init; }
     public required string ReachOutline { get; init; }
     public required string ReachThroughBase { get; init; }
+    public required string ReachOutlineLimited { get; init; }
+    public required string ReachThroughBaseLimited { get; init; }
+    public required string ReachByTravel { get; init; }
+    public required string ReachByLimits { get; init; }
+    public required string ReachToggle { get; init; }
+    public required string ReachLimitsNote { get; init; }
     public required string Floor { get; init; }
     public required string ToolPoint { get; init; }
     public required string FrameTop { get; init; }
