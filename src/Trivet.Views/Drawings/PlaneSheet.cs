@@ -117,8 +117,9 @@ internal sealed class PlaneSheet
         Hatch(view);
         foreach (var loop in _outline.Loops) _sheet.Polygon(loop.Select(p => view.At(Flat(p))), "w");
         var labels = new List<(List<(double X, double Y)> Line, string Text, string Style)>();
-        foreach (double level in Levels) Contour(level, Level(level), "", "o");
         double limit = Limit;
+        // A level that the limit is drawn at needs no second line and no second name.
+        foreach (double level in Levels.Where(l => Level(l) != Level(limit))) Contour(level, Level(level), "", "o");
         if (double.IsFinite(limit)) Contour(limit, $"{Words.LegendLimit} {Level(limit)}", "x", "a o");
         foreach (var box in _cell.Geometry.Stations.Where(b => b.LinearAxisAt == _cell.Geometry.Stations[0].LinearAxisAt))
         {

@@ -39,10 +39,12 @@ internal sealed class SheetFrame
         double top = Area.Bottom, right = Width - Margin;
         Sheet.Line(Margin, top, right, top, "b");
         Sheet.Line(Area.Right, Margin, Area.Right, top, "");
-        Sheet.Text(Margin + 12, top + 20, TextMetrics.Cut(cell, 15, 316), 15, "k");
+        // What is seen takes the room it needs, from the cell's name, which may be cut.
+        double view = Math.Max(134, TextMetrics.Width(seen, 12.5) + 20);
+        double x = Area.Right - 76 - 82 - view;
+        Sheet.Text(Margin + 12, top + 20, TextMetrics.Cut(cell, 15, x - Margin - 22), 15, "k");
         Sheet.Text(Margin + 12, top + 37, drawing, Normal, "s");
-        double x = Area.Right - 76 - 82 - 134;
-        foreach (var (head, text, width) in ((string, string, double)[])[(Words.Scale, scale, 76), (Words.Dimensions, Words.Millimetres, 82), (Words.View, seen, 134), (Words.State, state, 0)])
+        foreach (var (head, text, width) in ((string, string, double)[])[(Words.Scale, scale, 76), (Words.Dimensions, Words.Millimetres, 82), (Words.View, seen, view), (Words.State, state, 0)])
         {
             Sheet.Line(x, top, x, Height - Margin, "");
             Sheet.Text(x + 10, top + 17, head, Small, "s");

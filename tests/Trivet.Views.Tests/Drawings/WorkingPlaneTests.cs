@@ -51,6 +51,29 @@ public sealed class WorkingPlaneTests
         Assert.Contains("class=\"x\"", CellDrawings.WorkingPlane(limited, 0.82, PlaneQuantity.Dexterity).Svg);
     }
 
+    /// <summary>A limit that is one of the levels is drawn and named once.</summary>
+    [Theory, InlineData(2), InlineData(2.5), InlineData(3)]
+    public void A_limit_at_a_level_is_named_once(double limit)
+    {
+        var cell = HandMadeCells.RailDelta;
+        var limited = cell with { Cell = cell.Cell with { Robot = cell.Cell.Robot with { Dexterity = cell.Cell.Robot.Dexterity with { LargestCondition = limit } } } };
+        string[] texts = [.. new SvgPage(CellDrawings.WorkingPlane(limited, 0.82, PlaneQuantity.Dexterity)).Texts().Select(t => t.Text)];
+        string value = limit.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Contains($"limit {value}", texts);
+        Assert.DoesNotContain(value, texts);
+    }
+
+    [Fact]
+    public void What_is_seen_is_told_in_full()
+    {
+        var words = Trivet.Views.Words.Locale.English.Language.Drawing;
+        foreach (var (_, cell) in HandMadeCells.All)
+        {
+            string[] texts = [.. new SvgPage(CellDrawings.WorkingPlane(cell, 0.82, PlaneQuantity.Travel)).Texts().Select(t => t.Text)];
+            Assert.Contains(texts, t => t == words.OwnPlaneSeen || t == Trivet.Views.Words.Locale.Fill(words.PlaneSeen, ("z", "820 mm")));
+        }
+    }
+
     [Fact]
     public void A_plane_out_of_reach_says_so() =>
         Assert.Contains("The robot reaches no point of this plane.", new SvgPage(CellDrawings.WorkingPlane(HandMadeCells.RailDelta, 0.1, PlaneQuantity.Travel)).Texts().Select(t => t.Text));
