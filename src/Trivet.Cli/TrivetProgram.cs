@@ -92,6 +92,7 @@ internal static class TrivetProgram
             PlateCommand.Create(),
             WiringCommand.Create(),
             PartsCommand.Create(),
+            FrameCommand.Create(),
             SchemaCommand.Create(),
             DeskCommand.Create(),
             CompletionCommand.Create(),

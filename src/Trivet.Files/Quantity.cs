@@ -47,6 +47,10 @@ public enum Dimension
     Flow,
     /// <summary>Stress, strength or modulus of a material: pascal in the thousands of millions, where <see cref="Pressure"/> is of air.</summary>
     Stress,
+    Frequency,
+    /// <summary>Second moment of area, and torsion constant.</summary>
+    AreaMoment,
+    MassPerLength,
     /// <summary>Length on a rail delta, angle on a crank delta: the text's unit decides, the family must agree.</summary>
     DriveCoordinate,
     /// <summary>Speed or angular speed, likewise.</summary>

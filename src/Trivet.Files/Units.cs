@@ -70,7 +70,7 @@ internal static class Units
         new(Dimension.Damping, "a force per speed", 0, "12 N s/m", [U("N s/m", 1, 1)]),
         new(Dimension.AngularDamping, "a torque per angular speed", 0, "0.02 N m s/rad", [U("N m s/rad", 1, 1)]),
         new(Dimension.Stiffness, "a stiffness", 1, "250 N/mm", [U("N/m", 1, 1), U("N/mm", 1000, 1), U("N/µm", 1_000_000, 1)]),
-        new(Dimension.AngularStiffness, "a stiffness against turning", 0, "9000 N m/rad", [U("N m/rad", 1, 1), PerPi("N m/deg", 180, 1)]),
+        new(Dimension.AngularStiffness, "a stiffness against turning", 0, "9000 N m/rad", [U("N m/rad", 1, 1), PerPi("N m/deg", 180, 1), U("kN m/rad", 1000, 1)]),
         new(Dimension.Inertia, "a moment of inertia", 1, "0.25 kg cm²", [U("kg m²", 1, 1), U("kg cm²", 1, 10_000), U("g cm²", 1, 10_000_000)]),
         new(Dimension.Resistance, "a resistance", 0, "0.15 ohm", [U("ohm", 1, 1, "Ω"), U("mohm", 1, 1000, "mΩ")]),
         new(Dimension.Capacitance, "a capacitance", 1, "10 mF", [U("F", 1, 1), U("mF", 1, 1000), U("µF", 1, 1_000_000)]),
@@ -83,6 +83,10 @@ internal static class Units
         new(Dimension.Density, "a density", 0, "2700 kg/m³", [U("kg/m³", 1, 1), U("g/cm³", 1000, 1)]),
         new(Dimension.Flow, "a flow of free air", 1, "30 l/min", [U("m³/s", 1, 1), U("l/min", 1, 60_000, "L/min"), U("l/s", 1, 1000, "L/s"), U("m³/h", 1, 3600)]),
         new(Dimension.Stress, "a stress", 1, "200 MPa", [U("Pa", 1, 1), U("MPa", 1_000_000, 1, "N/mm²"), U("GPa", 1_000_000_000, 1)]),
+        new(Dimension.Frequency, "a frequency", 0, "35 Hz", [U("Hz", 1, 1, "1/s")]),
+        new(Dimension.AreaMoment, "a second moment of area", 1, "10.2 cm⁴",
+            [U("m⁴", 1, 1), U("cm⁴", 1, 100_000_000), U("mm⁴", 1, 1_000_000_000_000)]),
+        new(Dimension.MassPerLength, "a mass per length", 0, "1.2 kg/m", [U("kg/m", 1, 1)]),
     ];
 
     /// <summary>The kinds a field of this dimension may be stated in: itself, or both for a coordinate of a drive.</summary>
@@ -108,7 +112,7 @@ internal static class Units
         throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "no unit set of its own");
     }
 
-    /// <summary>One spelling for each unit: no blanks or dots, u for micro, deg for the degree sign, 2 and 3 for raised ones.</summary>
+    /// <summary>One spelling for each unit: no blanks or dots, u for micro, deg for the degree sign, 2, 3 and 4 for raised ones.</summary>
     public static string Plain(string unit)
     {
         var plain = new System.Text.StringBuilder(unit.Length);
@@ -121,6 +125,7 @@ internal static class Units
                 case '°' or 'º': plain.Append("deg"); break;
                 case '²': plain.Append('2'); break;
                 case '³': plain.Append('3'); break;
+                case '⁴': plain.Append('4'); break;
                 default: plain.Append(c); break;
             }
         }

@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Frames;
 using Trivet.Numerics;
 
 namespace Trivet.Views;
 
 /// <summary>A straight bar of rectangular section, cell frame, metres: half sizes along three unit axes.</summary>
-internal sealed record Bar(string Pointer, Vec3 Centre, Vec3 Along, Vec3 Across, Vec3 Up, double HalfLength, double HalfWidth, double HalfHeight)
+/// <param name="Name">Id of a frame's member.</param>
+internal sealed record Bar(string Pointer, string Name, Vec3 Centre, Vec3 Along, Vec3 Across, Vec3 Up, double HalfLength, double HalfWidth, double HalfHeight)
 {
     public IEnumerable<Vec3> Corners()
     {
@@ -15,21 +17,18 @@ internal sealed record Bar(string Pointer, Vec3 Centre, Vec3 Along, Vec3 Across,
     }
 
     /// <summary>Members of the frame whose ends and section are stated; the others cannot be drawn.</summary>
-    public static ImmutableArray<Bar> Members(Cell cell) => [.. cell.Frame.Members.InOrder().Select(m => Of($"/frame/members/{m.Key}", m.Value)).OfType<Bar>()];
-
-    private static Bar? Of(string pointer, FrameMember m)
-    {
-        if (m is not { FromX: { } x0, FromY: { } y0, FromZ: { } z0, ToX: { } x1, ToY: { } y1, ToZ: { } z1, SectionWidth: { } w, SectionHeight: { } h }) return null;
-        Vec3 from = new(x0, y0, z0), to = new(x1, y1, z1);
-        return (to - from).Norm > 0 ? Between(pointer, from, to, w, h) : null;
-    }
+    public static ImmutableArray<Bar> Members(Cell cell) => 
+    [
+        .. FrameMembers.Of(cell.Frame, new()).Where(b => b.IsPlaced && b.Length > 0 && double.IsFinite(b.Width + b.Height))
+            .Select(b => Between(b.Pointer, b.From, b.To, b.Width, b.Height) with { Name = b.Id }),
+    ];
 
     /// <summary>The width of a level bar lies level; that of an upright one lies along the cell's x.</summary>
     public static Bar Between(string pointer, Vec3 from, Vec3 to, double width, double height)
     {
         var along = (to - from).Unit();
         var across = Math.Abs(along.Z) > 0.9 ? (Vec3.UnitX - along.X * along).Unit() : Vec3.UnitZ.Cross(along).Unit();
-        return new(pointer, 0.5 * (from + to), along, across, along.Cross(across), (to - from).Norm / 2, width / 2, height / 2);
+        return new(pointer, "", 0.5 * (from + to), along, across, along.Cross(across), (to - from).Norm / 2, width / 2, height / 2);
     }
 }
 

@@ -23,7 +23,8 @@ public class SampleVerdictTests
     [Fact]
     public void The_jar_lids_are_tight_in_swing_alone_at_the_left_tray_and_on_the_ways_to_the_trays()
     {
-        var tight = Prove("jar-lids").Where(f => f.Verdict == Verdict.Tight).ToArray();
+        // What protects people is an estimate and never more than tight.
+        var tight = Prove("jar-lids").Where(f => f.Verdict == Verdict.Tight && double.IsFinite(f.Rule.ComfortBand)).ToArray();
         Assert.All(tight, f => Assert.Equal("reach.swing", f.Rule.Id));
         Assert.Equal("/stations/tray-left", Assert.Single(tight, f => f.Subject.Pointer.StartsWith("/stations", StringComparison.Ordinal)).Subject.Pointer);
     }

@@ -18,7 +18,7 @@ namespace Trivet.Assessment;
 /// Assesses one cell as it is edited. Each task's findings are remembered under the values of the fields it used, so that an edit
 /// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it returns depends on the cell alone.
 /// <para>
-/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion and drives, cycle by cycle; the tool stack. The tasks of reach run side by
+/// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion and drives, cycle by cycle; the tool stack; the frame. The tasks of reach run side by
 /// side; their findings are gathered in the order of the plan, so the number of threads changes nothing.
 /// </para>
 /// </summary>
@@ -104,7 +104,8 @@ public sealed class Assessor
             + ProtectStage.Of(cell, cycles)
             + AdapterChecks.Of(cell)
             + WiringStage.Of(cell)
-            + PartsChecks.Check(cell);
+            + PartsChecks.Check(cell)
+            + FrameStage.Of(cell, cycles);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);

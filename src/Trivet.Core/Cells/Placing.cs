@@ -64,28 +64,6 @@ public sealed record ToolStack
     public Fingers Fingers { get; init; } = new();
 }
 
-/// <summary>The frame that carries the robot: straight members between points of the cell frame.</summary>
-public sealed record CellFrame
-{
-    public string? Note { get; init; }
-    public ImmutableSortedDictionary<string, FrameMember> Members { get; init; } = Keyed.Empty<FrameMember>();
-}
-
-/// <summary>One straight member, from end to end in the cell frame, metres. The section is a rectangle of width and height.</summary>
-public sealed record FrameMember : IOrdered
-{
-    public int? Order { get; init; }
-    public string? Note { get; init; }
-    public double? FromX { get; init; }
-    public double? FromY { get; init; }
-    public double? FromZ { get; init; }
-    public double? ToX { get; init; }
-    public double? ToY { get; init; }
-    public double? ToZ { get; init; }
-    public double? SectionWidth { get; init; }
-    public double? SectionHeight { get; init; }
-}
-
 public enum StationKind
 {
     Nest,

@@ -44,7 +44,7 @@ internal static class CycleChecks
         }
     }
 
-    public static bool HasObstacles(Cell cell) => !cell.Frame.Members.IsEmpty || cell.Stations.Values.Any(s => s.WallHeight > 0);
+    public static bool HasObstacles(Cell cell) => Frames.FrameMembers.Any(cell.Frame) || cell.Stations.Values.Any(s => s.WallHeight > 0);
 
     /// <summary>The worse of both moves for each axis and kind of limit.</summary>
     private static IEnumerable<Finding> Uses(CycleResult result)

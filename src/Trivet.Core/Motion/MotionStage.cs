@@ -100,6 +100,7 @@ public static class MotionStage
             reading.Used("/robot/dexterity/toolClearance", cell.Robot.Dexterity.ToolClearance);
             reading.Used("/frame/members", string.Join('\n', cell.Frame.Members.Keys));
             PreloadChecks.Used(cell, reading);
+            reading.Used("/frame/box/width", cell.Frame.Box.Width);
             reading.Used("/stations", string.Join('\n', cell.Stations.Keys));
             foreach (var (station, stated) in cell.Stations) reading.Used(StationInputs.Pointer(station) + "/wallHeight", stated.WallHeight);
         }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
 using Trivet.Findings;
+using Trivet.Frames;
 using Trivet.Numerics;
 
 namespace Trivet.Reach;
@@ -19,8 +20,8 @@ public static class ObstacleInputs
     /// <summary>Members whose fields are complete. What an incomplete one lacks is listed as missing by the reading.</summary>
     public static ImmutableArray<Obstacle> Frame(Cell cell, Reading reading)
     {
-        reading.Used("/frame/members", string.Join('\n', cell.Frame.Members.Keys));
-        return [.. cell.Frame.Members.InOrder().Select(m => Member(m.Value, $"/frame/members/{m.Key}", reading)).Where(IsComplete)];
+        return [.. FrameMembers.Of(cell.Frame, reading)
+            .Select(b => new Obstacle(b.Pointer, b.From, b.To, Math.Sqrt(b.Width * b.Width + b.Height * b.Height) / 2)).Where(IsComplete)];
     }
 
     /// <summary>Walls of all stations whose fields are complete: while the tool works in one station it may reach the rim of the next.</summary>
@@ -31,14 +32,6 @@ public static class ObstacleInputs
     }
 
     private static bool IsComplete(Obstacle o) => o.From_C.IsFinite && o.To_C.IsFinite && double.IsFinite(o.Radius);
-
-    private static Obstacle Member(FrameMember member, string at, Reading reading)
-    {
-        var from = new Vec3(reading.Need(member.FromX, at + "/fromX"), reading.Need(member.FromY, at + "/fromY"), reading.Need(member.FromZ, at + "/fromZ"));
-        var to = new Vec3(reading.Need(member.ToX, at + "/toX"), reading.Need(member.ToY, at + "/toY"), reading.Need(member.ToZ, at + "/toZ"));
-        double width = reading.Need(member.SectionWidth, at + "/sectionWidth"), height = reading.Need(member.SectionHeight, at + "/sectionHeight");
-        return new(at, from, to, Math.Sqrt(width * width + height * height) / 2);
-    }
 
     private static IEnumerable<Obstacle> Walls(Cell cell, string id, Station station, Reading reading)
     {

@@ -27,7 +27,7 @@ internal static class CellShape
         .Section("pneumatics", ToolingFields.Pneumatics, c => c.Pneumatics, (c, v) => c with { Pneumatics = v }, "Compressed air: supply, users and hoses.")
         .Section("drives", DriveFields.Drives, c => c.Drives, (c, v) => c with { Drives = v }, "Motors, how each axis is driven, and the supply of the motors.")
         .Section("motion", MotionFields.Plan, c => c.Motion, (c, v) => c with { Motion = v }, "The cycles to be run, and the controller's settings for them.")
-        .Section("frame", PlacingFields.Frame, c => c.Frame, (c, v) => c with { Frame = v }, "The frame that carries the robot.")
+        .Section("frame", FrameFields.Frame, c => c.Frame, (c, v) => c with { Frame = v }, "The frame that carries the robot.")
         .Keyed("stations", PlacingFields.Station, c => c.Stations, (c, v) => c with { Stations = v }, "Where parts are picked and placed.")
         .Section("cabinet", WiringFields.Cabinet, c => c.Cabinet, (c, v) => c with { Cabinet = v }, "The cabinet.")
         .Keyed("cables", Cable, c => c.Cables, (c, v) => c with { Cables = v }, "The cables.")

@@ -2,7 +2,7 @@ using Trivet.Cells;
 
 namespace Trivet.Files.Fields;
 
-/// <summary>The tables of what stands around the robot: controller mapping, mount, tool, frame, stations.</summary>
+/// <summary>The tables of what stands around the robot: controller mapping, mount, tool, stations.</summary>
 internal static class PlacingFields
 {
     private static readonly Shape Axis = new Table<AxisMapping>(new AxisMapping())
@@ -54,24 +54,6 @@ internal static class PlacingFields
         .Section("vacuum", ToolingFields.Vacuum, t => t.Vacuum, (t, v) => t with { Vacuum = v }, "Cups that hold the part by vacuum.")
         .Section("fingers", ToolingFields.Fingers, t => t.Fingers, (t, v) => t with { Fingers = v }, "Fingers that hold the part between them.")
         .Text("note", t => t.Note, (t, v) => t with { Note = v }, "Anything worth keeping.")
-        .Done();
-
-    private static readonly Shape Member = new Table<FrameMember>(new FrameMember())
-        .Whole("order", m => m.Order, (m, v) => m with { Order = v }, "Place in lists; equal or missing orders follow the id.")
-        .Quantity("fromX", Dimension.Length, m => m.FromX, (m, v) => m with { FromX = v }, "Axis of the member: where it begins, cell frame.", Depth.Build)
-        .Quantity("fromY", Dimension.Length, m => m.FromY, (m, v) => m with { FromY = v }, "Where it begins.", Depth.Build)
-        .Quantity("fromZ", Dimension.Length, m => m.FromZ, (m, v) => m with { FromZ = v }, "Where it begins.", Depth.Build)
-        .Quantity("toX", Dimension.Length, m => m.ToX, (m, v) => m with { ToX = v }, "Where it ends.", Depth.Build)
-        .Quantity("toY", Dimension.Length, m => m.ToY, (m, v) => m with { ToY = v }, "Where it ends.", Depth.Build)
-        .Quantity("toZ", Dimension.Length, m => m.ToZ, (m, v) => m with { ToZ = v }, "Where it ends.", Depth.Build)
-        .Quantity("sectionWidth", Dimension.Length, m => m.SectionWidth, (m, v) => m with { SectionWidth = v }, "Width of its section.", Depth.Build)
-        .Quantity("sectionHeight", Dimension.Length, m => m.SectionHeight, (m, v) => m with { SectionHeight = v }, "Height of its section.", Depth.Build)
-        .Text("note", m => m.Note, (m, v) => m with { Note = v }, "Anything worth keeping.")
-        .Done();
-
-    public static readonly Shape Frame = new Table<CellFrame>(new CellFrame())
-        .Keyed("members", Member, f => f.Members, (f, v) => f with { Members = v }, "The straight members: posts, beams, braces.")
-        .Text("note", f => f.Note, (f, v) => f with { Note = v }, "Anything worth keeping.")
         .Done();
 
     public static readonly Shape Station = new Table<Station>(new Station())

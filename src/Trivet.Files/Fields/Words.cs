@@ -42,4 +42,7 @@ internal static class Words
     public static readonly ImmutableArray<string> ThreadIn = ["tapped hole", "nut", "slot nut"];
     public static readonly ImmutableArray<string> JointLoad = ["mount", "tool", "stated"];
     public static readonly ImmutableArray<string> Roughness = ["fine", "medium", "coarse"];
+    public static readonly ImmutableArray<string> BoxBraces = ["none", "back", "sides", "back and sides", "all"];
+    public static readonly ImmutableArray<string> SectionKind = ["tube", "bar", "given"];
+    public static readonly ImmutableArray<string> FootHold = ["like a joint", "fixed", "pinned"];
 }

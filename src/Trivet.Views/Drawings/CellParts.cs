@@ -69,7 +69,7 @@ internal static class CellParts
         foreach (var bar in Bar.Members(cell).OrderBy(b => b.Corners().Max(view.Depth)))
         {
             sheet.Open(("data-pointer", bar.Pointer));
-            sheet.Tooltip(bar.Pointer["/frame/members/".Length..]);
+            sheet.Tooltip(bar.Name);
             sheet.Polygon(Hull.Of(bar.Corners().Select(view.At)), "p w");
             sheet.Close();
         }

@@ -28,7 +28,7 @@ public static class RulePage
                 new(words.Margin, rule.Scale is { } scale
                     ? Locale.Fill(words.MarginScale, ("scale", Numbers.Quantity(scale, rule.Unit, locale)))
                     : words.Margins[(int)rule.Sense]),
-                new(words.Comfort, rule.ComfortBand > 0 ? Locale.Fill(words.ComfortBand, ("band", Numbers.Percent(rule.ComfortBand, locale))) : words.ComfortNone),
+                new(words.Comfort, double.IsPositiveInfinity(rule.ComfortBand) ? words.ComfortNever : rule.ComfortBand > 0 ? Locale.Fill(words.ComfortBand, ("band", Numbers.Percent(rule.ComfortBand, locale))) : words.ComfortNone),
                 new(words.Proof, rule.NeedsProof ? words.ProofNeeded : words.ProofNotNeeded),
                 new(words.Method, rule.Method.Place == PathOf(rule) ? words.MethodHere : Sentences.Of(rule.Method, Cells.Cell.Empty, locale)),
                 new(words.LimitSource, text.Limit),
@@ -58,7 +58,7 @@ public static class RulePage
         page.Append("| ").Append(words.Id).Append(" | ").Append(words.Asks).Append(" | ").Append(words.Unit).Append(" | ").Append(words.Comfort).Append(" |\n| --- | --- | --- | ---: |\n");
         foreach (var rule in rules.OrderBy(r => r.Id, StringComparer.Ordinal))
             page.Append("| [`").Append(rule.Id).Append("`](").Append(rule.Id).Append(".md) | ").Append(rule.Title).Append(" | ")
-                .Append(rule.Unit == "1" ? "" : DisplayUnit.Of(rule.Unit).Symbol).Append(" | ").Append(Numbers.Percent(rule.ComfortBand, locale)).Append(" |\n");
+                .Append(rule.Unit == "1" ? "" : DisplayUnit.Of(rule.Unit).Symbol).Append(" | ").Append(double.IsPositiveInfinity(rule.ComfortBand) ? words.ComfortNeverShort : Numbers.Percent(rule.ComfortBand, locale)).Append(" |\n");
         return page.ToString();
     }
 

@@ -137,6 +137,7 @@ public static class English
         Wiring = EnglishWiring.All,
         Reach = EnglishReach.Reach,
         Pose = EnglishReach.Pose,
+        Frame = EnglishFrames.All,
 
         Drawing = new()
         {

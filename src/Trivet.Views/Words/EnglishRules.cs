@@ -21,6 +21,12 @@ internal static class EnglishRules
     private const string TorqueNote =
         "The torque at the shaft is the force at the drive coordinate (masses, gravity, friction) over the gearing, divided by the efficiency while the motor drives and multiplied by it while the load drives, and the inertia of rotor and transmission by their acceleration.";
 
+    private const string FrameNote =
+        "Three-dimensional Timoshenko beams with consistent mass, lumped masses, joints that turn against springs, the robot's base rigid; small displacements, nothing slips or lifts (docs/frame.md).";
+
+    private const string SafetyNote =
+        "\nThis is an estimate and an aid to the risk assessment, never in place of it: it is tight at best. Local codes and a licensed person decide.";
+
     private const string LawNote =
         "Both moves are gone through at some hundred instants, jumps at both their sides, and the worst is shown with its place.";
 
@@ -43,6 +49,8 @@ internal static class EnglishRules
         Comfort = "Comfort band",
         ComfortBand = "tight under a margin of {band}",
         ComfortNone = "none: it holds or it does not",
+        ComfortNever = "never comfortable: an estimate on which people's safety rests is tight at best",
+        ComfortNeverShort = "at best tight",
         Proof = "Proof",
         ProofNeeded = "needed: a sampled value is open until it is proved over the whole volume",
         ProofNotNeeded = "not needed",
@@ -299,6 +307,42 @@ internal static class EnglishRules
             "A plate that can't be screwed on is scrap: the first part covers the heads of the second part's screws, or one head keeps the key from another. Found on paper it costs a stack of two.",
             "The plate is screwed to one part first, so that its other face is free then. The second part's screws, where they pass the plate, must lie beside the first part: the value is the free distance from the screw's axis to that part's outline, or to a proud head nearby. Where a part is passed by its own screws, nothing of the plate is in the way. Longer keys and what stands further off are not judged.",
             "radius of key or head with half a millimetre, or the stated room"),
+        ["frame.described"] = new("description",
+            "What the frame is made of, how it is joined and how it stands decides how far it sways. The rule appears only while something is missing or impossible.",
+            "Each field that the beam model needs is read with its pointer; what is not stated is named. A part of the frame that nothing holds, which shows as a vanished pivot of the stiffness matrix, is named too.",
+            "none"),
+        ["frame.frequency"] = new("first frequency",
+            "A frame that is soft beside the robot's accelerations swings on after each move, and the part is put down while it swings. Joints decide this more than profiles do, and how stiff a joint is, nobody knows within a factor of five before it is measured.",
+            "The first natural frequency with all joints at the softest of their interval. " + FrameNote + " Frequencies never fall when a joint stiffens (Rayleigh, Courant), so for this model the band between softest and stiffest joints is exact, whichever joint is how stiff.",
+            "lowest frequency; the cell description. Common practice: three over the time in which the robot accelerates, and 25 to 30 Hz from 60 parts a minute on"),
+        ["frame.sag"] = new("sag of the mount",
+            "The frame sinks under what hangs on it, and with it the mounting plane that heights are reckoned from.",
+            "How far the base frame's origin sinks under the weights of members, masses and robot, the worst of several joint stiffnesses within the interval. " + FrameNote,
+            "largest sag; the cell description"),
+        ["frame.tilt"] = new("tilt of the mount",
+            "A mount that tilts under its load moves every place by its angle times the height of the robot: 1 mm/m at 0.8 m below it is 0.8 mm.",
+            "How far the base turns about level axes under the weights of members, masses and robot, the worst of several joint stiffnesses within the interval. " + FrameNote,
+            "largest tilt; the cell description"),
+        ["frame.settle"] = new("settling wait",
+            "The settling time of a cycle is a promise that after it the frame no longer swings by more than its part of the tolerance. It is computed here, not assumed.",
+            "The reaction of the robot on its base over the repeated cycle, by the controller's law, drives the lowest ten modes; each is followed exactly and made periodic. From the end of a move on the load stays; the value is the time until the tool centre point, as a point of the rigid robot, swings within the tolerance for good. Damping is the smallest of its interval. The value has no order in the joints' stiffness: it is the worst of seven within the interval, sampled. The rods' and drives' own swing is apart (`drive.resonance`). " + FrameNote,
+            "settling time of the cycle; the cell description"),
+        ["frame.foot-load"] = new("load of the feet",
+            "A foot that is loaded beyond its rating buckles, and a floor cracks under it.",
+            "The largest downward force of any foot on the floor over the repeated cycle, weights included, the worst of seven joint stiffnesses. " + FrameNote + SafetyNote,
+            "largest load of a foot; the cell description"),
+        ["frame.overturning"] = new("safety against overturning",
+            "**A frame that stands unanchored and tips over can kill.** High narrow frames with fast robots belong anchored.",
+            "About each edge of the footprint: the moment of all weights, over the largest moment by which the load of the repeated cycle turns the frame over that edge, the frame's swinging included. Feet that lift are not followed: the value says how far from lifting all is. Not in it: people who lean, pull or climb, collisions, transport, earthquakes, a floor that is not level." + SafetyNote,
+            "smallest safety; the cell description, or 1.5 (common practice, no source)"),
+        ["frame.anchor"] = new("pull on the anchors",
+            "**Anchors that are torn out let the frame fall.** What an anchor bears depends on the floor, its depth and the distance from edges: the maker's data for this floor decide.",
+            "The largest upward force of any foot over the repeated cycle, weights included, the worst of seven joint stiffnesses; negative while every foot is pressed down. A foot that is held against turning passes a moment to its anchors besides, which the frame's sheet states: it comes on top, by the anchors' own distances. Not in it: people, collisions, transport, earthquakes, the anchors' own tightening." + SafetyNote,
+            "pull that the anchors of one foot may take; the cell description"),
+        ["frame.measured"] = new("agreement with what was measured",
+            "A pull with a spring balance and a dial, or a tap and a recorder, tells in minutes what no drawing tells: how stiff the joints came out. Where no stiffness within the stated interval explains the reading, frame or description is not what it was thought to be: a loose foot, a forgotten mass, another profile.",
+            "The model's frequency or give at both ends of the interval against the reading with two standard uncertainties each way. Where they meet, only the stiffnesses that agree are kept, all joints taken alike, and every other value of the frame is computed with those.",
+            "none"),
         ["brief.stated"] = new("completeness",
             "Every later number rests on what the customer asked for: parts, rates, hours and area. What the brief does not say is asked now, not at acceptance.",
             "The fields that the cell's depth needs are looked up; those not stated make the finding open and are named.",

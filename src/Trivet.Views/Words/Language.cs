@@ -100,6 +100,7 @@ public sealed record Language
     public required WiringWords Wiring { get; init; }
     public required ReachWords Reach { get; init; }
     public required PoseWords Pose { get; init; }
+    public required FrameWords Frame { get; init; }
 }
 
 /// <summary>Texts of drawings, sheets and charts.</summary>

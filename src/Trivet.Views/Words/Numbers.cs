@@ -13,6 +13,7 @@ public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decim
     public static DisplayUnit Of(string siUnit) => siUnit switch
     {
         "m" => new("mm", 1000, 1),
+        "m/m" => new("mm/m", 1000, 2),
         "rad" => new("°", 180 / Math.PI, 1),
         "1" or "" => new("", 1, 0),
         "kg" => new("g", 1000, 0),
@@ -25,6 +26,7 @@ public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decim
         "N/m" => new("N/mm", 1e-3, 0),
         "F" => new("mF", 1000, 1),
         "Pa" => new("bar", 1e-5, 2),
+        "Hz" => new("Hz", 1, 1),
         "N" => new("N", 1, 1),
         "m³/s" => new("l/min", 60_000, 1),
         "kg m²" => new("kg cm²", 10_000, 2),

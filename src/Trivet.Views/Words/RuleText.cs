@@ -32,6 +32,9 @@ public sealed record RulePageWords
     public required string Comfort { get; init; }
     public required string ComfortBand { get; init; }
     public required string ComfortNone { get; init; }
+    /// <summary>An estimate that keeps people safe: at best tight.</summary>
+    public required string ComfortNever { get; init; }
+    public required string ComfortNeverShort { get; init; }
     public required string Proof { get; init; }
     public required string ProofNeeded { get; init; }
     public required string ProofNotNeeded { get; init; }

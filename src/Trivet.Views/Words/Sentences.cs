@@ -179,6 +179,7 @@ public static class Sentences
         Dimension.Mass => "kg",
         Dimension.Time => "s",
         Dimension.Rate => "1/s",
+        Dimension.Frequency => "Hz",
         Dimension.Speed => "m/s",
         Dimension.Acceleration => "m/s²",
         Dimension.AngularSpeed => "rad/s",

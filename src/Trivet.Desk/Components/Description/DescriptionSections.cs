@@ -18,7 +18,7 @@ public static class DescriptionSections
         new("tool", "Tool stack", "/tool", ("/tool/parts", "tool part")),
         new("drives", "Drives", "/drives", ("/drives/motors", "motor"), ("/drives/motors/*/curve", "curve point"), ("/drives/axes", "axis")),
         new("motion", "Motion", "/motion", ("/motion/cycles", "cycle"), ("/motion/cycles/*/waypoints", "waypoint")),
-        new("frame", "Frame", "/frame", ("/frame/members", "frame member")),
+        new("frame", "Frame", "/frame", ("/frame/members", "frame member"), ("/frame/profiles", "profile"), ("/frame/mountPoints", "mount point"), ("/frame/masses", "mass")),
         new("stations", "Stations", "/stations", ("/stations", "station")),
         new("cabinet", "Cabinet", "/cabinet", ("/cabinet/modules", "module")),
         new("cables", "Cables", "/cables", ("/cables", "cable")),

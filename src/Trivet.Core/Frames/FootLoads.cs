@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Trivet.Numerics;
+
+namespace Trivet.Frames;
+
+/// <summary>What one foot puts on the floor over a motion, the worst of the sampled stiffnesses, newtons.</summary>
+/// <param name="Weight">Downward, under weights alone with the softest joints.</param>
+/// <param name="Largest">Largest downward.</param>
+/// <param name="Smallest">Smallest downward; negative where the foot is pulled up.</param>
+/// <param name="Level">Largest across, in the floor's plane.</param>
+/// <param name="Moment">Largest about level axes that a held foot passes to its anchors, N·m: it comes on top of the pull.</param>
+public readonly record struct FootLoad(string Foot, Vec3 P, double Weight, double Largest, double Smallest, double Level, double Moment);
+
+/// <summary>
+/// Loads of the feet, and how far the frame is from tipping over an edge of its footprint.
+/// <para>
+/// Tipping: about each edge of the convex hull of the feet the moment of all weights, over the largest moment with which the rest of the load turns the
+/// frame over that edge. The rest is what inertia adds, enlarged by as much as the frame's swinging enlarges the feet's loads. People who lean on the
+/// frame, collisions and a floor that gives way are not in it.
+/// </para>
+/// </summary>
+/// <param name="Safety">Weights over the rest, the least of all edges and times; infinite where nothing turns it over.</param>
+public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
+{
+    public static FootLoads Of(FrameStudy study, ReactionOverTime reaction)
+    {
+        var feet = study.Mesh.Feet;
+        double[] largest = new double[feet.Length], smallest = new double[feet.Length], level = new double[feet.Length], moment = new double[feet.Length];
+        Array.Fill(smallest, double.PositiveInfinity);
+        var weight = study.Soft.FeetUnderWeight;
+        var edges = Edges([.. feet.Select(f => f.P)]);
+        double safety = edges.IsEmpty ? double.NaN : double.PositiveInfinity;
+        foreach (double joint in study.SampledJoints)
+        {
+            var response = FrameResponse.Of(study.At(joint), study.DampingFrom, reaction);
+            var still = response.Frame.FeetUnderWeight;
+            double[] holding = [.. edges.Select(e => Moment(e, still))];
+            for (int i = 0; i < reaction.Time.Length; i++)
+            {
+                var now = response.Feet(i);
+                for (int f = 0; f < feet.Length; f++)
+                {
+                    var (force, turning) = now[f];
+                    largest[f] = Math.Max(largest[f], -force.Z);
+                    smallest[f] = Math.Min(smallest[f], -force.Z);
+                    level[f] = Math.Max(level[f], (force with { Z = 0 }).Norm);
+                    moment[f] = Math.Max(moment[f], (turning with { Z = 0 }).Norm);
+                }
+
+                for (int e = 0; e < edges.Length; e++)
+                {
+                    double turning = holding[e] - Moment(edges[e], now);
+                    if (double.IsNaN(turning)) safety = double.NaN;
+                    else if (turning > 0) safety = Math.Min(safety, Math.Max(holding[e], 0) / turning);
+                }
+            }
+        }
+
+        return new([.. feet.Select((f, i) => new FootLoad(f.Id, f.P, -weight[i].Force.Z, largest[i], smallest[i], level[i], moment[i]))], safety);
+
+        // Moment about an edge of all that the feet put on the floor, what held feet pass on by turning included: positive while the frame stands.
+        double Moment((Vec3 Point, Vec3 Inward) edge, ImmutableArray<FootForce> forces)
+        {
+            var along = Vec3.UnitZ.Cross(edge.Inward);
+            return forces.Select((f, i) => ((feet[i].P - edge.Point).Cross(f.Force) + f.Moment).Dot(along)).Sum();
+        }
+    }
+
+    /// <summary>Edges of the convex hull of the feet seen from above: a point, and the level direction inward.</summary>
+    private static ImmutableArray<(Vec3 Point, Vec3 Inward)> Edges(ImmutableArray<Vec3> feet)
+    {
+        var edges = ImmutableArray.CreateBuilder<(Vec3, Vec3)>();
+        foreach (var a in feet)
+        {
+            foreach (var b in feet)
+            {
+                if ((b - a).Norm < 1e-6) continue;
+                var inward = Vec3.UnitZ.Cross(b - a).Unit();
+                if (feet.All(p => (p - a).Dot(inward) > -1e-9) && feet.Any(p => (p - a).Dot(inward) > 1e-6)) edges.Add((a, inward));
+            }
+        }
+
+        return edges.ToImmutable();
+    }
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+
+namespace Trivet.Views.Words;
+
+/// <summary>Words of the frame's sheet.</summary>
+public sealed record FrameWords
+{
+    public required string Modes { get; init; }
+    public required string Mode { get; init; }
+    public required string BandKnown { get; init; }
+    public required string Standing { get; init; }
+    public required string Mass { get; init; }
+    public required string MassKnown { get; init; }
+    public required string Joints { get; init; }
+    public required string JointsRigid { get; init; }
+    public required string JointsStated { get; init; }
+    public required string JointsNarrowed { get; init; }
+    public required string Damping { get; init; }
+    public required string Sag { get; init; }
+    public required string Tilt { get; init; }
+    public required string SampledKnown { get; init; }
+    public required ImmutableArray<string> Give { get; init; }
+    public required string ExactKnown { get; init; }
+    public required string Measured { get; init; }
+    public required string MeasuredAgrees { get; init; }
+    public required string MeasuredNot { get; init; }
+    public required string Wait { get; init; }
+    public required string WaitKnown { get; init; }
+    public required string Residual { get; init; }
+    public required string ResidualKnown { get; init; }
+    public required string FootLargest { get; init; }
+    public required string FootSmallest { get; init; }
+    public required string FootKnown { get; init; }
+    public required string FootMoment { get; init; }
+    public required string FootMomentKnown { get; init; }
+    public required string Overturning { get; init; }
+    public required string OverturningKnown { get; init; }
+    public required string Braces { get; init; }
+    public required string Brace { get; init; }
+    public required string BraceKnown { get; init; }
+    public required string NoBraces { get; init; }
+    public required string NoBand { get; init; }
+    /// <summary>"{low} to {high}".</summary>
+    public required string Range { get; init; }
+    public required ImmutableDictionary<string, string> Waits { get; init; }
+    public required string SettleChart { get; init; }
+    public required string SettleTime { get; init; }
+    public required string SettleSwing { get; init; }
+    public required string SettleSoft { get; init; }
+    public required string SettleStiff { get; init; }
+    public required string SettleWorst { get; init; }
+    public required string SettleTolerance { get; init; }
+    public required string SettlePlanned { get; init; }
+    public required string BandChart { get; init; }
+    public required string Frequency { get; init; }
+    public required string BandLow { get; init; }
+    public required string BandHigh { get; init; }
+    public required string Drawing { get; init; }
+    public required string DrawingDescription { get; init; }
+    public required string Still { get; init; }
+    public required ImmutableArray<string> Views { get; init; }
+}
