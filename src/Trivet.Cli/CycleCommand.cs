@@ -73,7 +73,7 @@ internal static class CycleCommand
             """,
             new Example("cycle samples/jar-lids.json", "The cycles of the sample cell."),
             new Example("cycle samples/jar-lids.json --fastest", "With the settings to type into the controller."),
-            new Example("cycle samples/jar-lids.json --cycle to-left --out to-left.csv", "One cycle over time: t[s],x[mm],…,q_a[mm],…,f_a[N]."),
+            new Example("cycle samples/jar-lids.json --cycle to-left --out to-left.csv", "One cycle over time: t[s],x[mm],…,q_a[mm],…,f_a[N],…,mount_fx[N],…,power[W],voltage[V]."),
             new Example("cycle --moves moves.csv", "A duration for each row."),
             new Example("cycle --moves moves.csv --out durations.csv", "Into a file."),
             new Example("cycle --moves moves.csv --law cycloid", "The same moves by a law without a jump of acceleration."),
@@ -129,8 +129,8 @@ internal static class CycleCommand
         if (parsed.GetValue(outOption) is not null)
         {
             if (ids.Length != 1) error.WriteLine($"trivet: --out takes one cycle over time. Name it with --cycle: {string.Join(", ", ids)}.");
-            else if (inputs[0] is { } one && CycleTrace.Of(CycleTiming.Solve(one), TimingLaw.Controller) is { } trace)
-                return Options.Write(parsed, outOption, to => to.Text.Write(CycleForms.Series(trace, one)));
+            else if (inputs[0] is { } one && CycleTiming.ByController(one) is var timed && CycleTrace.Of(timed, TimingLaw.Controller) is { } trace)
+                return Options.Write(parsed, outOption, to => to.Text.Write(CycleForms.Series(trace, one, Drives(input.Cell, [timed]).FirstOrDefault())));
             else error.WriteLine($"trivet: cycle {ids[0]} has no motion. `trivet check {input.Name}` says why.");
             return ExitCode.Refused;
         }

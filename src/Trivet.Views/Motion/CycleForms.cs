@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Trivet.Drives;
 using Trivet.Motion;
 using Trivet.Views.Words;
 
@@ -102,8 +103,12 @@ public static class CycleForms
         }
     }
 
-    /// <summary>One cycle over time: time, tool, and for each axis reading, speed, acceleration and force, rotor and transmission included.</summary>
-    public static string Series(CycleTrace trace, CycleInput input)
+    /// <summary>
+    /// One cycle over time: time, tool, and for each axis reading, speed, acceleration and force, rotor and transmission included; force and moment
+    /// of the robot on its mount, base frame; electric power and voltage of the drives. A column of what is not described is left out.
+    /// </summary>
+    /// <param name="drives">What the cycle asks of the drives; null where they are not described.</param>
+    public static string Series(CycleTrace trace, CycleInput input, DriveJudgement? drives)
     {
         var columns = new List<(string Name, Func<int, double> Value)>
         {
@@ -118,6 +123,13 @@ public static class CycleForms
             columns.Add(($"a_{axis.Axis}[{unit}/s2]", i => per * series.Acceleration[i]));
             columns.Add(($"f_{axis.Axis}[{(axis.Turns ? "N m" : "N")}]", i => force[i]));
         }
+        if (trace.Reaction is { } reaction)
+        {
+            foreach (var (d, k) in new[] { ("x", 0), ("y", 1), ("z", 2) }) columns.Add(($"mount_f{d}[N]", i => reaction.Force_B[i][k]));
+            foreach (var (d, k) in new[] { ("x", 0), ("y", 1), ("z", 2) }) columns.Add(($"mount_m{d}[N m]", i => reaction.Moment_B[i][k]));
+        }
+        if (drives?.Power is { } power) columns.Add(("power[W]", i => power.Power[i]));
+        if (drives?.Supply is { Usable: true } supply) columns.Add(("voltage[V]", i => supply.Voltage[i]));
         var text = new StringBuilder().AppendJoin(',', columns.Select(c => c.Name)).Append("\r\n");
         for (int i = 0; i < trace.Times.Length; i++) text.AppendJoin(',', columns.Select(c => Number(c.Value(i)))).Append("\r\n");
         return text.ToString();

@@ -35,7 +35,7 @@ public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, Imm
             string id = result.Input.Plan.Id;
             foreach (var law in result.Laws) AddLaw(rows, cell, id, law);
             rows.Add(new(id, "gap", Words.Gap, result.Gap, "1", double.IsFinite(result.Gap) ? Numbers.Percent(result.Gap) : "–", HeldBack(cell, result)));
-            foreach (var judged in drives.IsDefault ? [] : drives.Where(d => d.Cycle == id)) AddTemperatures(rows, cell, judged);
+            foreach (var judged in drives.IsDefault ? [] : drives.Where(d => d.Cycle == id)) AddDrives(rows, cell, judged);
             if (!variants) continue;
             foreach (var variant in LawVariants.Of(cell, result.Input)) AddVariant(rows, cell, id, variant);
         }
@@ -66,8 +66,13 @@ public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, Imm
         string Named(string form) => Locale.Fill(form, ("law", Words.Laws[(int)law.Law]));
     }
 
-    private static void AddTemperatures(ImmutableArray<CycleRow>.Builder rows, Cell cell, DriveJudgement judged)
+    private static void AddDrives(ImmutableArray<CycleRow>.Builder rows, Cell cell, DriveJudgement judged)
     {
+        if (judged.Supply is { Usable: true } supply)
+        {
+            rows.Add(new(judged.Cycle, "energy", Words.Energy, supply.Energies.Source, "J", Numbers.Quantity(supply.Energies.Source, "J"), Words.FromSupply));
+            rows.Add(new(judged.Cycle, "mean-power", Words.MeanPower, supply.MeanSourcePower, "W", Numbers.Quantity(supply.MeanSourcePower, "W"), Words.FromSupply));
+        }
         foreach (var (axis, result) in judged.Axes)
         {
             if (result.Warming is not { } warming) continue;

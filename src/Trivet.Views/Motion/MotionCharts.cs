@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trivet.Drives;
 using Trivet.Motion;
+using Trivet.Numerics;
 using Trivet.Views.Charts;
 using Trivet.Views.Words;
 
@@ -19,6 +20,8 @@ public static class MotionCharts
 
     /// <summary>The present instant of a torque cloud stretches this line by the voltage.</summary>
     public const string CurveNow = "curve-now";
+
+    private static readonly string[] Directions = ["x", "y", "z"];
 
     private const int CloudPoints = 400, WarmingPoints = 200;
     private const double TimeConstantsShown = 5, SecondsPerHour = 3600;
@@ -78,7 +81,16 @@ public static class MotionCharts
             charts.Add(One("voltage", words.Voltage, "V", words.Supply, run.Voltage, [.. Allowed(words.LowestAllowed, supply.LowestVoltage), .. Allowed(words.HighestAllowed, supply.HighestVoltage)]));
         }
         if (run.Drives?.Power is { } power) charts.Add(One("power", words.Power, "W", words.Drives, power.Power));
+        if (trace.Reaction is { } reaction)
+        {
+            charts.Add(OnMount("mount-force", words.MountForce, "N", reaction.Force_B));
+            charts.Add(OnMount("mount-moment", words.MountMoment, "N·m", reaction.Moment_B));
+        }
         return charts.ToImmutable();
+
+        MotionChart OnMount(string id, string title, string unit, ImmutableArray<Vec3> values) => new(
+            id, OverTime(run, title, unit, [.. Directions.Select((d, k) => new Series(d, SeriesKind.Line, trace.Times, [.. values.Select(v => v[k])]))], [], words),
+            [.. Directions.Select(d => $"{id}:{d}")]);
 
         MotionChart One(string id, string title, string unit, string name, ImmutableArray<double> values, ImmutableArray<Guide> guides = default) =>
             new(id, OverTime(run, title, unit, [new(name, SeriesKind.Line, trace.Times, values, Strong: true)], guides.IsDefault ? [] : guides, words), [id]);

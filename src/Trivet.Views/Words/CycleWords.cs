@@ -23,6 +23,9 @@ public sealed record CycleWords
     public required string VariantUse { get; init; }
     public required string Temperature { get; init; }
     public required string TemperatureSteady { get; init; }
+    public required string Energy { get; init; }
+    public required string MeanPower { get; init; }
+    public required string FromSupply { get; init; }
     public required string Fastest { get; init; }
     public required string Tried { get; init; }
     public required string FastestNone { get; init; }

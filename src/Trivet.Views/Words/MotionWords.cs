@@ -59,6 +59,10 @@ public sealed record MotionWords
     public required string LowestAllowed { get; init; }
     public required string HighestAllowed { get; init; }
     public required string Power { get; init; }
+    /// <summary>Base frame, of the robot on its mount.</summary>
+    public required string MountForce { get; init; }
+    /// <summary>About the base frame's origin.</summary>
+    public required string MountMoment { get; init; }
     public required string Drives { get; init; }
     public required string Cloud { get; init; }
     public required string ShaftSpeed { get; init; }
