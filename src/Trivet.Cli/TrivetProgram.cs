@@ -93,6 +93,7 @@ internal static class TrivetProgram
             WiringCommand.Create(),
             PartsCommand.Create(),
             FrameCommand.Create(),
+            JointsCommand.Create(),
             SchemaCommand.Create(),
             DeskCommand.Create(),
             CompletionCommand.Create(),

@@ -35,9 +35,10 @@ public sealed class WhoMayUseWhomTests
         ["Fasteners"] = [],
         ["Adapters"] = ["Fasteners"],
         ["Listing"] = [],
+        ["Bolting"] = ["Fasteners", "Adapters", "Dynamics", "Motion", "Tooling", "Gripping"],
         ["BringUp"] = [],
         ["Wiring"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Wiring", "Listing"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

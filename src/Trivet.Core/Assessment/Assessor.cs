@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Trivet.Adapters;
+using Trivet.Bolting;
 using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Findings;
@@ -103,6 +104,7 @@ public sealed class Assessor
             + GripStage.Of(cell, cycles)
             + ProtectStage.Of(cell, cycles)
             + AdapterChecks.Of(cell)
+            + JointStage.Of(cell, cycles)
             + WiringStage.Of(cell)
             + PartsChecks.Check(cell)
             + FrameStage.Of(cell, cycles);

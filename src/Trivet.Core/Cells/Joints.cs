@@ -18,13 +18,21 @@ public enum ThreadIn
     SlotNut,
 }
 
+/// <summary>Which of an adapter plate's screws: those of the part above, of the part below, or those that join a stack of two.</summary>
+public enum JointSide
+{
+    Above,
+    Below,
+    Between,
+}
+
 public enum JointLoad
 {
     /// <summary>The robot's reaction on its mount over the cycles.</summary>
     Mount,
     /// <summary>The mass of the tool's parts from <see cref="Joint.CarriesFrom"/> on, times the platform's acceleration over the cycles.</summary>
     Tool,
-    /// <summary>The force and moment stated.</summary>
+    /// <summary>The force and moment stated, and no motion.</summary>
     Stated,
 }
 
@@ -45,9 +53,9 @@ public sealed record Joint : IOrdered
     public int? Order { get; init; }
     public string? Name { get; init; }
     public string? Note { get; init; }
-    /// <summary>Id of an adapter plate whose screws these are, and the face that they hold.</summary>
+    /// <summary>Id of an adapter plate whose screws these are, and which of them.</summary>
     public string? Plate { get; init; }
-    public PlateFace? Side { get; init; }
+    public JointSide? Side { get; init; }
     /// <summary>Id of an interface or designation of a standard: where the screws are, for a joint that is not a plate's.</summary>
     public string? Pattern { get; init; }
     public string? Thread { get; init; }
@@ -84,7 +92,7 @@ public sealed record Joint : IOrdered
     public bool? Stands { get; init; }
     /// <summary>Multiplies the forces of motion: stops after a fault are harder than what was planned.</summary>
     public double? LoadFactor { get; init; }
-    /// <summary>Stated load, newtons and newton metres.</summary>
+    /// <summary>Stated load, added to that of motion, newtons and newton metres.</summary>
     public double? ForceX { get; init; }
     public double? ForceY { get; init; }
     public double? ForceZ { get; init; }

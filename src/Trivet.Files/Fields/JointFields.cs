@@ -17,7 +17,7 @@ internal static class JointFields
         .Whole("order", j => j.Order, (j, v) => j with { Order = v }, "Place in the order of tightening; equal or missing orders follow the id.")
         .Text("name", j => j.Name, (j, v) => j with { Name = v }, "What people call it.")
         .Text("plate", j => j.Plate, (j, v) => j with { Plate = v }, "Id of the adapter plate whose screws these are; they and what they clamp are then known.")
-        .Choice("side", Words.PlateFace, j => j.Side, (j, v) => j with { Side = v }, "The face of that plate that they hold.")
+        .Choice("side", Words.JointSide, j => j.Side, (j, v) => j with { Side = v }, "Which of them: those of the part above, of the part below, or those between a stack of two.")
         .Text("pattern", j => j.Pattern, (j, v) => j with { Pattern = v }, "Where the screws are: id of an interface or designation of a standard.")
         .Text("thread", j => j.Thread, (j, v) => j with { Thread = v }, "Size of the screws, where it is not that of the pattern.")
         .Text("propertyClass", j => j.PropertyClass, (j, v) => j with { PropertyClass = v }, "Property class of the screws: 8.8, 10.9, 12.9 or A2-70.", Depth.Build)
@@ -48,12 +48,12 @@ internal static class JointFields
             "Whether what the screws hold stands on the joint, so that its weight presses; otherwise it hangs from it and pulls.")
         .Quantity("loadFactor", Dimension.One, j => j.LoadFactor, (j, v) => j with { LoadFactor = v },
             "Multiplies the forces of motion, since stops after a fault are harder than what was planned; 2 where nothing is stated.")
-        .Quantity("forceX", Dimension.Force, j => j.ForceX, (j, v) => j with { ForceX = v }, "Stated load: force across the screws; 0 where nothing is stated.")
-        .Quantity("forceY", Dimension.Force, j => j.ForceY, (j, v) => j with { ForceY = v }, "Stated load: force across the screws; 0 where nothing is stated.")
-        .Quantity("forceZ", Dimension.Force, j => j.ForceZ, (j, v) => j with { ForceZ = v }, "Stated load: force along the screws, upward positive; 0 where nothing is stated.")
-        .Quantity("momentX", Dimension.Torque, j => j.MomentX, (j, v) => j with { MomentX = v }, "Stated load: moment about x; 0 where nothing is stated.")
-        .Quantity("momentY", Dimension.Torque, j => j.MomentY, (j, v) => j with { MomentY = v }, "Stated load: moment about y; 0 where nothing is stated.")
-        .Quantity("momentZ", Dimension.Torque, j => j.MomentZ, (j, v) => j with { MomentZ = v }, "Stated load: moment about the screws' direction; 0 where nothing is stated.")
+        .Quantity("forceX", Dimension.Force, j => j.ForceX, (j, v) => j with { ForceX = v }, "Stated load, added to that of motion: force across the screws; 0 where nothing is stated.")
+        .Quantity("forceY", Dimension.Force, j => j.ForceY, (j, v) => j with { ForceY = v }, "Stated load, added to that of motion: force across the screws; 0 where nothing is stated.")
+        .Quantity("forceZ", Dimension.Force, j => j.ForceZ, (j, v) => j with { ForceZ = v }, "Stated load, added to that of motion: force along the screws, upward positive; 0 where nothing is stated.")
+        .Quantity("momentX", Dimension.Torque, j => j.MomentX, (j, v) => j with { MomentX = v }, "Stated load, added to that of motion: moment about x; 0 where nothing is stated.")
+        .Quantity("momentY", Dimension.Torque, j => j.MomentY, (j, v) => j with { MomentY = v }, "Stated load, added to that of motion: moment about y; 0 where nothing is stated.")
+        .Quantity("momentZ", Dimension.Torque, j => j.MomentZ, (j, v) => j with { MomentZ = v }, "Stated load, added to that of motion: moment about the screws' direction; 0 where nothing is stated.")
         .Text("note", j => j.Note, (j, v) => j with { Note = v }, "Anything worth keeping.")
         .Done();
 }

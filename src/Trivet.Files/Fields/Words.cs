@@ -39,6 +39,7 @@ internal static class Words
     public static readonly ImmutableArray<string> PlateFace = ["above", "below"];
     public static readonly ImmutableArray<string> PlateOutline = ["round", "fitted"];
     public static readonly ImmutableArray<string> ScrewHead = ["cap screw", "hexagon", "countersunk"];
+    public static readonly ImmutableArray<string> JointSide = ["above", "below", "between"];
     public static readonly ImmutableArray<string> ThreadIn = ["tapped hole", "nut", "slot nut"];
     public static readonly ImmutableArray<string> JointLoad = ["mount", "tool", "stated"];
     public static readonly ImmutableArray<string> Roughness = ["fine", "medium", "coarse"];

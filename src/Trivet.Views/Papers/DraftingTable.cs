@@ -58,6 +58,9 @@ public sealed class DraftingTable(string title, string description, double width
         return top;
     }
 
+    /// <summary>A text in lines of type no wider than so many millimetres.</summary>
+    public static IEnumerable<string> Lines(string text, double most) => TextMetrics.Wrap(text, Type, most, 4);
+
     public static string Cut(string text, double size, double most) => TextMetrics.Cut(text, size, most);
 
     /// <summary>A table hanging from a point, its first row the heads.</summary>

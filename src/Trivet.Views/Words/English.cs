@@ -138,6 +138,7 @@ public static class English
         Reach = EnglishReach.Reach,
         Pose = EnglishReach.Pose,
         Frame = EnglishFrames.All,
+        Joint = EnglishJoints.All,
 
         Drawing = new()
         {

@@ -101,6 +101,7 @@ public sealed record Language
     public required ReachWords Reach { get; init; }
     public required PoseWords Pose { get; init; }
     public required FrameWords Frame { get; init; }
+    public required JointWords Joint { get; init; }
 }
 
 /// <summary>Texts of drawings, sheets and charts.</summary>
