@@ -63,12 +63,14 @@ public sealed record MaximumSpace
     public double Support(Vec3 u_C)
     {
         var u = _x_CB.R.Transpose() * u_C;
+        // Two chains stay in their plane: only what u says in it counts.
+        var v = _robot.Planar ? new Vec3(u.X, 0, u.Z) : u;
         double level = Math.Sqrt(u.X * u.X + u.Y * u.Y), platform = double.PositiveInfinity, joints = double.NegativeInfinity;
         for (int i = 0; i < _robot.Chains.Length; i++)
         {
             var chain = _robot.Chains[i];
-            double joint = Joint(chain, u);
-            platform = Math.Min(platform, WithRod(chain, u, joint) - u.Dot(chain.B));
+            double joint = Joint(chain, v);
+            platform = Math.Min(platform, WithRod(chain, v, joint) - v.Dot(chain.B));
             joints = Math.Max(joints, joint + _beside[i]);
         }
 
@@ -104,11 +106,11 @@ public sealed record MaximumSpace
         return most + (chain.Arm + chain.Rod) * step / 2;
     }
 
-    /// <summary>Largest u·r of unit vectors r on the side of e.</summary>
+    /// <summary>Largest u·r of unit vectors r on the side of the unit vector e; |u| is at most 1.</summary>
     private static double Reach(Vec3 u, Vec3 e)
     {
         double along = u.Dot(e);
-        return along >= 0 ? 1 : (u - along * e).Norm;
+        return along >= 0 ? u.Norm : (u - along * e).Norm;
     }
 
     /// <summary>Largest u·C(q) over the travel of a chain.</summary>

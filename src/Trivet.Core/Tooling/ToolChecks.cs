@@ -72,7 +72,7 @@ public static class ToolChecks
     private static void Inertia(
         Cell cell, ToolSums sums, Reading summing, ImmutableArray<Finding>.Builder findings, ImmutableArray<NotApplicable>.Builder coverage)
     {
-        var subject = new Subject("/tool", "inertia");
+        var subject = new Subject("/tool");
         if (cell.Tool.LargestInertia is not null && !sums.WithoutInertia.IsEmpty)
         {
             coverage.Add(new(ToolRules.Inertia, subject, ToolReasons.InertiaUnknown.Naming(sums.WithoutInertia)));

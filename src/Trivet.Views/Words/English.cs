@@ -132,6 +132,7 @@ public static class English
 
         Motion = EnglishMotion.All,
         Parts = EnglishParts.Words,
+        Tool = EnglishToolWords.Words,
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,
         Wiring = EnglishWiring.All,

@@ -9,9 +9,14 @@ namespace Trivet.Views.Words;
 /// <param name="Decimals">Decimals worth showing even for large values.</param>
 public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decimals)
 {
+    /// <summary>Masses from here on are read in kilograms.</summary>
+    private const double Heavy = 5;
+
     /// <summary>The unit people read for an SI unit of a rule. An unknown one is shown as it is.</summary>
-    public static DisplayUnit Of(string siUnit) => siUnit switch
+    /// <param name="largest">Largest of the values that are shown together, SI.</param>
+    public static DisplayUnit Of(string siUnit, double largest = 0) => siUnit switch
     {
+        "kg" when Math.Abs(largest) >= Heavy => new("kg", 1, 1),
         "m" => new("mm", 1000, 1),
         "m/m" => new("mm/m", 1000, 2),
         "rad" => new("°", 180 / Math.PI, 1),
@@ -46,7 +51,7 @@ public static class Numbers
     /// <summary>A quantity in SI as text with its display unit.</summary>
     public static string Quantity(double si, string siUnit, Locale? locale = null)
     {
-        var unit = DisplayUnit.Of(siUnit);
+        var unit = DisplayUnit.Of(siUnit, si);
         double shown = si * unit.PerSi;
         return WithUnit(Fixed(shown, DecimalsFor(shown, unit.Decimals), locale), unit.Symbol);
     }
@@ -60,7 +65,7 @@ public static class Numbers
     /// </summary>
     public static (string Value, string Lower, string Upper) Against(double value, double lower, double upper, string siUnit, Locale? locale = null)
     {
-        var unit = DisplayUnit.Of(siUnit);
+        var unit = DisplayUnit.Of(siUnit, new[] { value, lower, upper }.Where(double.IsFinite).Select(Math.Abs).DefaultIfEmpty(0).Max());
         double v = value * unit.PerSi, lo = lower * unit.PerSi, hi = upper * unit.PerSi;
         int first = Math.Max(DecimalsFor(v, unit.Decimals), Math.Max(DecimalsToState(lo), DecimalsToState(hi)));
         for (int d = Math.Min(first, MostDecimals); d <= MostDecimals; d++)

@@ -16,12 +16,16 @@ public static class DescriptionSections
         new("controller", "Controller mapping", "/controller", ("/controller/axes", "axis")),
         new("mount", "Mount", "/mount"),
         new("tool", "Tool stack", "/tool", ("/tool/parts", "tool part")),
+        new("pneumatics", "Compressed air", "/pneumatics", ("/pneumatics/users", "user of air"), ("/pneumatics/hoses", "hose")),
         new("drives", "Drives", "/drives", ("/drives/motors", "motor"), ("/drives/motors/*/curve", "curve point"), ("/drives/axes", "axis")),
         new("motion", "Motion", "/motion", ("/motion/cycles", "cycle"), ("/motion/cycles/*/waypoints", "waypoint")),
         new("frame", "Frame", "/frame", ("/frame/members", "frame member"), ("/frame/profiles", "profile"), ("/frame/mountPoints", "mount point"), ("/frame/masses", "mass")),
         new("stations", "Stations", "/stations", ("/stations", "station")),
         new("cabinet", "Cabinet", "/cabinet", ("/cabinet/modules", "module")),
         new("cables", "Cables", "/cables", ("/cables", "cable")),
+        new("handling", "Handling", "/handling", ("/handling/lifts", "lift")),
+        new("guarding", "Guarding", "/guarding", ("/guarding/devices", "device"), ("/guarding/fences", "guard"), ("/guarding/gaps", "gap")),
+        new("parts-list", "Parts list", "/partsList", ("/partsList", "line")),
     ];
 
     public static DescriptionSection Named(string? path) => Array.Find(All, s => s.Path == path) ?? All[0];

@@ -10,6 +10,7 @@ public static class CellSheets
         ("/planes", "Working planes"),
         ("/mount", "Mount"),
         ("/motion", "Motion"),
+        ("/mechanical", "Mechanical"),
         ("/electrical", "Electrical"),
         ("/revisions", "Revisions"),
     ];

@@ -1,0 +1,70 @@
+using Bunit;
+using Trivet.Assessment;
+using Trivet.Cells;
+using Trivet.Desk.Components.Mechanical;
+using Trivet.Desk.Sessions;
+using Trivet.Files;
+using Trivet.Store;
+
+namespace Trivet.Desk.Mechanical;
+
+public sealed class MechanicalPanelTests : BunitContext, IAsyncLifetime
+{
+    private static readonly DateTimeOffset Day = new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
+    private readonly string _folder = Directory.CreateTempSubdirectory("trivet-mechanical-").FullName;
+    private JobStore _store = null!;
+    private CellSession? _session;
+
+    public async ValueTask InitializeAsync()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        _store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(_folder))).Store;
+    }
+
+    async ValueTask IAsyncDisposable.DisposeAsync()
+    {
+        await base.DisposeAsync();
+        if (_session is not null) await _session.DisposeAsync();
+        await _store.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task Each_section_stands_with_its_tables_and_cautions()
+    {
+        var panel = await PanelAsync(Sample("jar-lids"));
+        Assert.Equal(3 + 2, panel.FindAll("[data-masses] tbody tr").Count);
+        Assert.Equal(2, panel.FindAll("figure.drawing").Count);
+        Assert.Equal(3, panel.FindAll(".cautions").Count);
+        Assert.Contains(panel.FindAll("[data-parts] tbody th"), t => t.TextContent == "rod");
+        Assert.Contains(panel.FindAll("table.judged td"), t => t.TextContent.Contains("lifting aid", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task An_empty_cell_says_where_to_begin()
+    {
+        var panel = await PanelAsync(Cell.Empty);
+        Assert.Empty(panel.FindAll("figure.drawing"));
+        Assert.Contains(panel.FindAll("a"), a => a.GetAttribute("href")!.EndsWith("/description/tool", StringComparison.Ordinal));
+        Assert.Contains(panel.FindAll("a"), a => a.GetAttribute("href")!.EndsWith("/description/pneumatics", StringComparison.Ordinal));
+    }
+
+    private static Cell Sample(string name)
+    {
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+            if (File.Exists(Path.Combine(folder.FullName, "Trivet.slnx"))) return CellFile.Read(File.ReadAllBytes(Path.Combine(folder.FullName, "samples", $"{name}.json")), name).Cell!;
+        throw new DirectoryNotFoundException("The tests run outside the repository.");
+    }
+
+    private async Task OpenAsync(Cell cell)
+    {
+        Assert.IsType<SaveOutcome.Saved>(await _store.CreateAsync("lids", cell, new Stamp("ada", Day), "first"));
+        _session = new(_store, new Assessor(), TimeProvider.System, (await _store.DraftAsync("lids", "ada"))!, cell);
+    }
+
+    private async Task<IRenderedComponent<MechanicalPanel>> PanelAsync(Cell cell)
+    {
+        await OpenAsync(cell);
+        return Render<MechanicalPanel>(p => p.Add(x => x.Session, _session));
+    }
+}
