@@ -109,12 +109,11 @@ internal static class ReachCommand
 
     private static ReachSheet Place(ParseResult parsed, ReachSheet sheet, Cell cell, CancellationToken stop)
     {
-        var judge = new Assessor();
         using var progress = ProgressLine.For(parsed, "Placing the mount");
-        var best = MountSearch.Best(cell, new MountFreedom(), c => judge.Preview(c).Ledger, progress, stop);
+        var best = MountSearch.Best(cell, new MountFreedom(), Assessor.SampledReach, progress, stop);
         stop.ThrowIfCancellationRequested();
         double z = best.Mount.Z ?? 0;
-        var trade = MountSearch.OverHeight(cell with { Mount = best.Mount }, z - HeightsWithin, z + HeightsWithin, Heights, c => judge.Preview(c).Ledger, stop);
+        var trade = MountSearch.OverHeight(cell with { Mount = best.Mount }, z - HeightsWithin, z + HeightsWithin, Heights, Assessor.SampledReach, stop);
         stop.ThrowIfCancellationRequested();
         return sheet.With(best, trade);
     }

@@ -12,8 +12,9 @@ namespace Trivet.Views;
 /// <param name="PlatformJoint">Joint on the platform now.</param>
 /// <param name="Half">From the middle of the pair of rods to one of them: half the spacing along the bar.</param>
 /// <param name="RodRadius">Radius of a rod.</param>
+/// <param name="Beyond">The chain stands past an end of its travel.</param>
 internal sealed record ChainPosture(
-    string Id, RobotFamily Family, Vec3 Start, Vec3 End, Vec3 Joint, Vec3 PlatformJoint, Vec3 Half, double RodRadius);
+    string Id, RobotFamily Family, Vec3 Start, Vec3 End, Vec3 Joint, Vec3 PlatformJoint, Vec3 Half, double RodRadius, bool Beyond);
 
 /// <summary>The robot at one tool point: where everything that moves is, for pictures. Sizes that the description leaves out are
 /// drawn at a plain size; a picture is no statement.</summary>
@@ -36,7 +37,8 @@ internal sealed record Posture(ImmutableArray<ChainPosture> Chains, Vec3 Platfor
             string id = robot.ChainIds[i];
             double q = chain.Inverse(p_B);
             closed &= double.IsFinite(q);
-            within &= q >= chain.TravelFrom && q <= chain.TravelTo;
+            bool beyond = q < chain.TravelFrom || q > chain.TravelTo;
+            within &= !beyond;
             var own = cell.Cell.Robot.Chains.GetValueOrDefault(id);
             var common = cell.Cell.Robot.Common;
             double spacing = own?.RodSpacing ?? common.RodSpacing ?? UsualSpacing;
@@ -45,7 +47,7 @@ internal sealed record Posture(ImmutableArray<ChainPosture> Chains, Vec3 Platfor
             chains.Add(new(
                 id, chain.Family,
                 InCell(rail ? chain.Joint(chain.TravelFrom) : chain.Foot), InCell(rail ? chain.Joint(chain.TravelTo) : chain.Foot),
-                InCell(chain.Joint(q)), InCell(p_B + chain.B), g.X_CB.R * (spacing / 2 * chain.Side), diameter / 2));
+                InCell(chain.Joint(q)), InCell(p_B + chain.B), g.X_CB.R * (spacing / 2 * chain.Side), diameter / 2, beyond));
         }
 
         return new(chains.MoveToImmutable(), InCell(p_B), p_C, cell.Cell.Tool.Radius ?? UsualToolRadius, closed, within);

@@ -9,7 +9,7 @@ namespace Trivet.Views;
 
 /// <summary>What the 3-D view draws: plain primitives in the cell frame, metres. A script draws them and computes nothing.</summary>
 /// <param name="Kind">"box", "capsule", "mesh" or "point".</param>
-/// <param name="Role">"frame", "robot", "rod", "platform", "tool", "station", "volume", "worst": the style sheet's business.</param>
+/// <param name="Role">"frame", "robot", "rod", "platform", "tool", "station", "volume", "worst", "beyond": the style sheet's business.</param>
 /// <param name="Pointer">The part of the description it stands for, or empty.</param>
 /// <param name="Numbers">box: centre, half extents, yaw; capsule: from, to, radius; point: position; mesh: vertices as triples.</param>
 /// <param name="Triangles">mesh: vertex indices, three a triangle.</param>
@@ -38,17 +38,20 @@ public sealed record Scene(ImmutableArray<SceneItem> Items)
         return new(items.DrainToImmutable());
     }
 
-    /// <summary>Carriages or arms, rods, platform and tool with the tool centre point at p_C; empty items when out of reach.</summary>
+    /// <summary>Role of a carriage or arm that stands past an end of its travel: there the machine cannot go, and the picture shows which chain is why.</summary>
+    public const string Beyond = "beyond";
+
+    /// <summary>Carriages or arms, rods, platform and tool with the tool centre point at p_C; empty items where a rod does not reach.</summary>
     public static Scene Moving(Assessed cell, double x_C, double y_C, double z_C, double rotary, double linearAxis)
     {
-        if (Posture.At(cell, new(x_C, y_C, z_C), rotary, linearAxis) is not { Closed: true, WithinTravel: true } posture) return new([]);
+        if (Posture.At(cell, new(x_C, y_C, z_C), rotary, linearAxis) is not { Closed: true } posture) return new([]);
         var items = ImmutableArray.CreateBuilder<SceneItem>();
         foreach (var chain in posture.Chains)
         {
-            string pointer = "/robot/chains/" + chain.Id;
+            string pointer = "/robot/chains/" + chain.Id, role = chain.Beyond ? Beyond : "robot";
             items.Add(chain.Family == RobotFamily.RailDelta
-                ? Solid(Bar.Between(pointer, chain.Joint - CarriageHalf * Unit(chain), chain.Joint + CarriageHalf * Unit(chain), 2 * CarriageHalf, 2 * CarriageHalf), "robot")
-                : Capsule("robot", pointer, chain.Start, chain.Joint, ArmRadius));
+                ? Solid(Bar.Between(pointer, chain.Joint - CarriageHalf * Unit(chain), chain.Joint + CarriageHalf * Unit(chain), 2 * CarriageHalf, 2 * CarriageHalf), role)
+                : Capsule(role, pointer, chain.Start, chain.Joint, ArmRadius));
             foreach (int side in (int[])[-1, 1])
                 items.Add(Capsule("rod", pointer, chain.Joint + side * chain.Half, chain.PlatformJoint + side * chain.Half, chain.RodRadius));
             items.Add(Capsule("robot", pointer, chain.Joint - chain.Half, chain.Joint + chain.Half, chain.RodRadius));

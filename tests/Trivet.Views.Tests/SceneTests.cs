@@ -39,8 +39,16 @@ public sealed class SceneTests
     public void Out_of_reach_nothing_moves()
     {
         Assert.Empty(Scene.Moving(HandMadeCells.RailDelta, 3, 0.5, 0.86, 0, 0).Items);
-        Assert.Empty(Scene.Moving(HandMadeCells.RailDelta, 0.6, 0.5, 1.6, 0, 0).Items);
         Assert.Empty(Scene.Moving(HandMadeCells.Nothing, 0.6, 0.5, 0.86, 0, 0).Items);
+    }
+
+    [Fact]
+    public void Past_an_end_stop_the_robot_is_drawn_with_the_chains_marked_that_are_why()
+    {
+        Assert.DoesNotContain(Scene.Moving(HandMadeCells.RailDelta, 0.6, 0.5, 0.86, 0, 0).Items, i => i.Role == Scene.Beyond);
+        var beyond = Scene.Moving(HandMadeCells.RailDelta, 0.6, 0.5, 1.6, 0, 0).Items;
+        Assert.Equal(6, beyond.Count(i => i.Role == "rod"));
+        Assert.NotEmpty(beyond.Where(i => i.Role == Scene.Beyond));
     }
 
     [Fact]

@@ -48,6 +48,16 @@ public sealed class Assessor
         return Gather(cell, plan, findings, proved);
     }
 
+    /// <summary>
+    /// Reach of the stations, every task sampled with the same effort, whatever was proved before: for holding many variants of a cell
+    /// against each other. A proof is stricter than samples, so one variant that was proved would look worse than its neighbours.
+    /// </summary>
+    public static Ledger SampledReach(Cell cell)
+    {
+        var plan = StationStage.Of(cell);
+        return Ledger.Of(plan.Findings.Concat(plan.Tasks.SelectMany(t => t.Sample())), plan.Coverage);
+    }
+
     /// <summary>The full answer. Cancelling gives the findings reached so far; the rest say that they were not computed.</summary>
     /// <param name="progress">Fraction done, 0 to 1.</param>
     /// <param name="withAdvice">Advice tries many changes and may take longer than the proof; a page shows the verdicts first.</param>

@@ -8,14 +8,17 @@ namespace Trivet.Views.Charts;
 /// <summary>The mount's height against the worst margins: what each rule wins and pays, and where the worst of all is best.</summary>
 public static class MountTradeChart
 {
+    // What lies far beyond a limit, or has reserve in plenty, decides nothing.
+    private const double Least = -0.5, Most = 1;
+
     public static Chart Of(MountTrade trade, Cell cell, Locale? locale = null)
     {
         locale ??= Locale.English;
         var words = locale.Language.Drawing;
         ImmutableArray<double> heights = [.. trade.Heights.Select(z => 1000 * z)];
         var curves = trade.Curves.Select(c => new Series(Sentences.RuleNoun(c.Rule, locale), SeriesKind.Line, heights, Percent(c.Margins)));
-        int best = Enumerable.Range(0, trade.Worst.Length).Where(i => double.IsFinite(trade.Worst[i])).OrderByDescending(i => trade.Worst[i]).FirstOrDefault(-1);
-        return new(words.TradeTitle, new(words.TradeHeight, "mm"), new(words.TradeMargin, "%", -100, 100),
+        int best = Enumerable.Range(0, trade.Worst.Length).Where(i => trade.Worst[i] is >= Least and <= Most).OrderByDescending(i => trade.Worst[i]).FirstOrDefault(-1);
+        return new(words.TradeTitle, new(words.TradeHeight, "mm"), new(words.TradeMargin, "%", 100 * Least, 100 * Most),
             [.. curves, new(words.TradeWorst, SeriesKind.Line, heights, Percent(trade.Worst), Strong: true)])
         {
             Guides =
@@ -28,5 +31,6 @@ public static class MountTradeChart
         };
     }
 
-    private static ImmutableArray<double> Percent(ImmutableArray<double> margins) => [.. margins.Select(m => 100 * m)];
+    /// <summary>A curve that leaves the scale ends there.</summary>
+    private static ImmutableArray<double> Percent(ImmutableArray<double> margins) => [.. margins.Select(m => m is >= Least and <= Most ? 100 * m : double.NaN)];
 }

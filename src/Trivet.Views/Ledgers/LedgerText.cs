@@ -5,12 +5,15 @@ namespace Trivet.Views.Ledgers;
 
 /// <summary>
 /// The ledger for a terminal: aligned columns where they fit without cutting a word, advice below its row; on a narrower terminal
-/// one sentence a finding.
+/// one sentence a finding. The summary stands first, and last again where it has scrolled off.
 /// </summary>
 public static class LedgerText
 {
     private const int Gap = 2;
     private const int NarrowestForColumns = 80;
+
+    /// <summary>A ledger of so many lines leaves its head in sight on any terminal.</summary>
+    private const int ShortEnough = 12;
 
     /// <param name="width">Columns of the terminal; 60 is the least that is used.</param>
     /// <param name="ascii">Marks in ASCII, for a terminal that shows no others.</param>
@@ -47,6 +50,12 @@ public static class LedgerText
         {
             text.Append('\n').Append(words.CoverageTitle).Append('\n');
             foreach (var c in table.Coverage) AppendNote(text, "", $"{c.Rule}, {c.Subject}: {c.Reason}", Gap, width);
+        }
+
+        if (rows.Length + table.Coverage.Length > ShortEnough)
+        {
+            text.Append('\n');
+            AppendNote(text, "", table.Summary, 0, width);
         }
 
         return ascii ? text.ToString().Replace("→", "->", StringComparison.Ordinal).Replace("±", "+/-", StringComparison.Ordinal).Replace("°", " deg", StringComparison.Ordinal) : text.ToString();

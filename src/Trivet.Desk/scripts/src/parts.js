@@ -14,6 +14,7 @@ const Tones = {
   station: { tone: 0.1, opacity: 0.55 },
   volume: { tone: 0.6, opacity: 0.13 },
   worst: { accent: true },
+  beyond: { accent: true },
 };
 
 export function build(items, colours) {

@@ -16,6 +16,7 @@ class SceneView {
   #tcp = new Vector3();
   #drag = null;
   #asking = false;
+  #framed = false;
   #wanted = null;
   #listeners = new AbortController();
 
@@ -35,7 +36,7 @@ class SceneView {
     on(matchMedia('(prefers-color-scheme: dark)'), 'change', () => this.#repaint());
   }
 
-  /** What stands still. The eye moves only the first time. */
+  /** What stands still. The eye moves only the first time, and once more when the robot first stands in it. */
   setFixed(items) {
     const first = this.#fixed === null;
     this.#fixed = items;
@@ -45,10 +46,15 @@ class SceneView {
 
   /** What moves with the tool, and where its centre point is; nothing where that point is out of reach. */
   setMoving(items, x, y, z) {
+    const first = !this.#moving?.length && items.length > 0;
     this.#moving = items;
     this.#tcp.set(x, y, z);
     this.#stage.show('moving', build(items, this.#stage.colours));
     this.#host.dataset.reached = items.length > 0;
+    this.#host.dataset.beyond = items.some((item) => item.role === 'beyond');
+    // An arm may reach out further than anything that stands still.
+    if (first && !this.#framed) this.#stage.frame();
+    this.#framed ||= first;
   }
 
   look(from) {
