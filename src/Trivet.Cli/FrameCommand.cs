@@ -141,7 +141,7 @@ internal static class FrameCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine($"trivet: {file} cannot be read: {e.Message}");
+            error.WriteLine($"trivet: {Places.Unreadable(file, e)}");
             return null;
         }
     }

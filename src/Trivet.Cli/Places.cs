@@ -31,7 +31,7 @@ internal static class Places
     /// <summary>Why a folder cannot be made, and what to do.</summary>
     public static string Unmakable(string path, Exception e) => File.Exists(path)
         ? $"{path} is a file. Name a folder; it is made if need be."
-        : $"the folder {path} cannot be made: {(e is UnauthorizedAccessException ? "you may not write there." : Ended(e.Message))} Name a place where you may write.";
+        : $"the folder {path} cannot be made or written: {(e is UnauthorizedAccessException ? "you may not write there." : Ended(e.Message))} Name a place where you may write.";
 
     /// <summary>The system's own sentence with a full stop, whether it came with one or not.</summary>
     public static string Ended(string sentence) => sentence.EndsWith('.') ? sentence : sentence + ".";

@@ -106,7 +106,7 @@ internal static class PlateCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine($"trivet: {folder} cannot be written: {e.Message}");
+            error.WriteLine($"trivet: {Places.Unmakable(folder, e)}");
             return false;
         }
     }

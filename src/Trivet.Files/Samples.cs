@@ -26,7 +26,7 @@ public static class Samples
     public static ImmutableArray<Sample> All { get; } =
     [
         new("jar-lids", "Jar lids off a belt into two tray grids: a rail delta on an extrusion frame, described in full"),
-        new("biscuits", "Biscuits off a belt into nests: a crank delta, described for a quote"),
+        new("biscuits", "Biscuits off a belt into nests: a crank delta, described for building it"),
         new("labels", "Two chains in one upright plane: labels between two nests"),
         new("tight-corner", "The jar lids with a tray set too far out: falls short, with advice"),
         new("broken", "Broken on purpose: its errors show how a file is refused"),

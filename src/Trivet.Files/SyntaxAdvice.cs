@@ -14,7 +14,7 @@ internal static class SyntaxAdvice
         if (utf8.Trim(" \t\r\n"u8).IsEmpty) return (0, "the file is empty", "begin with { \"trivet\": 1 }");
 
         var (depth, deepest, insideText) = Nesting(utf8[..(int)Math.Min(at + 1, utf8.Length)]);
-        if (deepest > DeepestNesting) return (at, $"objects are nested deeper than {DeepestNesting}", "a cell has five levels: is this the right file?");
+        if (deepest > DeepestNesting) return (at, $"objects are nested deeper than {DeepestNesting}", "a cell has far fewer levels: is this the right file?");
         if (at >= utf8.TrimEnd(" \t\r\n"u8).Length)
         {
             return insideText

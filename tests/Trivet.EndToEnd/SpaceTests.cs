@@ -26,6 +26,26 @@ public sealed class SpaceTests(Chromium chromium, SharedDesk desk)
     }
 
     [Fact]
+    public async Task Past_an_end_stop_the_robot_stands_in_the_drawing_with_that_chain_marked()
+    {
+        var page = await chromium.PageAsync();
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address, "tight-corner");
+        var travel = page.Locator("tr.short [data-row]", new() { HasTextString = "travel" }).First;
+        await travel.ClickAsync();
+        await Assertions.Expect(travel).ToHaveAttributeAsync("aria-expanded", "true");
+        await page.Locator("[data-drawing='Space']").ClickAsync();
+        await Assertions.Expect(page.Locator(".canvas")).ToHaveAttributeAsync("data-beyond", "true");
+        await Assertions.Expect(page.Locator(".tool-at")).ToContainTextAsync("past an end stop");
+        await page.WaitForTimeoutAsync(500);
+        await sheet.ShotAsync("space-past-an-end-stop");
+        await page.GetByRole(AriaRole.Link, new() { Name = "how it is judged" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".heading h1")).ToContainTextAsync("travel");
+        await sheet.GoAsync("mount");
+        await Assertions.Expect(page.Locator(".trade svg.tv")).ToBeVisibleAsync(new() { Timeout = 180_000 });
+        await sheet.ShotAsync("mount-heights");
+    }
+
+    [Fact]
     public async Task Without_WebGL_the_page_says_so_and_the_rest_works()
     {
         var page = await chromium.PageAsync();

@@ -26,6 +26,16 @@ public class CellReferenceTests
             Assert.Empty(CellFile.Read(System.Text.Encoding.UTF8.GetBytes(example.Groups[1].Value), "cell-file.md").Errors);
     }
 
+    [Fact]
+    public void The_errors_that_the_page_shows_are_those_of_the_broken_sample()
+    {
+        string page = File.ReadAllText(Path.Combine(Root(), "docs", "cell-file.md"));
+        string[] shown = [.. page.Split('\n').Where(l => l.StartsWith("broken.json:", StringComparison.Ordinal))];
+        var told = CellFile.Read(System.Text.Encoding.UTF8.GetBytes(Samples.Find("broken")!.Text), "broken.json").Errors.Select(e => e.ToString());
+        Assert.NotEmpty(shown);
+        Assert.Empty(shown.Except(told));
+    }
+
     private static string Root()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)

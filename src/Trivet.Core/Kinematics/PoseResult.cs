@@ -60,12 +60,6 @@ public readonly record struct PoseResult(
     /// <summary>Dexterity: 1 / condition, from 0 (singular) to 1 (isotropic).</summary>
     public double Dexterity => LeastGain / Gains.X;
 
-    /// <summary>Yoshikawa's measure |det ∂p/∂q|: platform volume (area) per joint volume; zero at a serial singularity.</summary>
-    public double Manipulability => Gains.X * Gains.Y * (double.IsNaN(Gains.Z) ? 1 : Gains.Z);
-
-    /// <summary>Largest platform speed per joint speed (Euclidean norms), metres per metre or radian.</summary>
-    public double Amplification => Gains.X;
-
     /// <summary>Largest platform movement when a single drive makes one step, metres, to first order. Steps in metres or radians, in the
     /// order of the chains.</summary>
     public double StepMovement(ReadOnlySpan<double> driveSteps)

@@ -10,11 +10,7 @@ public readonly record struct HeldBack(string Axis, LimitKind Kind, double Share
 
 /// <summary>The fastest traversal of a path.</summary>
 /// <param name="HeldBack">The largest share first.</param>
-/// <param name="Gain">What further rounds with the torque–speed curves might still win, seconds.</param>
-public sealed record BoundMove(TimedMove Move, PathTraversal Traversal, ImmutableArray<HeldBack> HeldBack)
-{
-    public double Gain => Traversal.Gains.IsEmpty ? 0 : Traversal.Gains[^1];
-}
+public sealed record BoundMove(TimedMove Move, PathTraversal Traversal, ImmutableArray<HeldBack> HeldBack);
 
 /// <summary>
 /// The bound: the shortest time in which the path can be run at all, under the axes' speeds and accelerations, the force of each motor against its

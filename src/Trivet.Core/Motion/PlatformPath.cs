@@ -86,13 +86,6 @@ public sealed class PlatformPath : IPlatformMotion
         return new(Path.At(s).P, _rotaryFitted ? at.Angle : double.NaN, at.Platform.P, LinearAxisAt);
     }
 
-    /// <summary>Platform reference point and its derivative by s for all s of an interval, base frame.</summary>
-    public (IntervalVec3 P, IntervalVec3 D1) Enclosure(double low, double high)
-    {
-        var box = ((IPlatformMotion)this).Over([low], [high]);
-        return (box.Platform, box.Rate[0]);
-    }
-
     MotionBox IPlatformMotion.Over(ReadOnlySpan<double> low, ReadOnlySpan<double> high)
     {
         double middle = low[0] + 0.5 * (high[0] - low[0]);

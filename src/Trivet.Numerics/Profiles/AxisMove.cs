@@ -4,12 +4,6 @@ namespace Trivet.Numerics.Profiles;
 public readonly record struct AxisMove(double From, double To, double StartVelocity = 0, double EndVelocity = 0)
 {
     public double Distance => To - From;
-
-    /// <summary>The same move run backward in time.</summary>
-    public AxisMove Reversed() => new(To, From, -EndVelocity, -StartVelocity);
-
-    /// <summary>The same move in a coordinate that counts the other way.</summary>
-    public AxisMove Mirrored() => new(-From, -To, -StartVelocity, -EndVelocity);
 }
 
 /// <summary>Largest magnitudes along one coordinate, the same both ways, each above zero: per s, s² and s³.</summary>

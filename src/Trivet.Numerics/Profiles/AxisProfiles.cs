@@ -44,16 +44,6 @@ public static class AxisProfiles
         return course.Ahead.Fastest(course.Distance, out _).Duration;
     }
 
-    /// <summary>
-    /// The smallest duration from a given one on for which there is a profile: the given one, or the fastest, or the far end of the gap
-    /// that the given one lies in. Not a number where there is no profile at all.
-    /// </summary>
-    public static double NextDuration(in AxisMove move, in AxisLimits limits, double from)
-    {
-        double fastest = FastestDuration(move, limits);
-        return from > fastest ? BeyondGap(new(move, limits), from) : fastest;
-    }
-
     /// <summary>The duration itself, or the far end of the gap it lies in; for durations above the fastest.</summary>
     internal static double BeyondGap(in Course course, double duration)
     {

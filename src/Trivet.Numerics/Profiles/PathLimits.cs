@@ -27,23 +27,6 @@ public sealed class PathLimits
         Array.Fill(CapLimit, PathTraversal.NoLimit);
     }
 
-    /// <summary>
-    /// A grid from 0 to a length that is denser towards its ends: from rest the first stretch of a path takes long, and what happens in a step is
-    /// known to the square of its length.
-    /// </summary>
-    public static double[] GridFromRest(double length, int steps)
-    {
-        double[] s = new double[steps + 1];
-        for (int i = 0; i <= steps; i++)
-        {
-            double sin = Math.Sin(Math.PI / 2 * i / steps);
-            s[i] = length * sin * sin;
-        }
-
-        s[steps] = length;
-        return s;
-    }
-
     public ReadOnlySpan<double> S => _s;
     public int Points => _s.Length;
 

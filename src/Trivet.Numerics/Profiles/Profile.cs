@@ -65,13 +65,6 @@ public struct Profile
         return state with { Acceleration = 0, Jerk = 0 };
     }
 
-    /// <summary>Largest magnitudes that occur, by integrating phase by phase: velocity, acceleration, jerk.</summary>
-    public readonly AxisLimits Peaks()
-    {
-        Integrate(out _, out _, out var peaks);
-        return peaks;
-    }
-
     /// <summary>Integrates from the start through all phases: where it ends, and the largest magnitudes on the way.</summary>
     internal readonly void Integrate(out double position, out double velocity, out AxisLimits peaks)
     {

