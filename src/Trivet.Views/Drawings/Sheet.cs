@@ -46,6 +46,15 @@ internal sealed class Sheet
     public void Polyline(IEnumerable<(double X, double Y)> points, string style) =>
         _body.Append(CultureInfo.InvariantCulture, $"<polyline points=\"{Points(points)}\" class=\"{style}\"/>\n");
 
+    /// <summary>A line that swings between two forms, one way in half the time given: drawn in the first, moved by the picture itself, without a script.</summary>
+    public void Swinging(IEnumerable<(double X, double Y)> one, IEnumerable<(double X, double Y)> other, string style, double seconds)
+    {
+        string a = Points(one), b = Points(other);
+        // The splines are half waves of a sine, within a hundredth.
+        _body.Append(CultureInfo.InvariantCulture, $"<polyline points=\"{a}\" class=\"{style}\"><animate attributeName=\"points\" dur=\"{N(seconds)}s\" repeatCount=\"indefinite\" ")
+            .Append(CultureInfo.InvariantCulture, $"values=\"{a};{b};{a}\" keyTimes=\"0;0.5;1\" calcMode=\"spline\" keySplines=\".364 0 .636 1;.364 0 .636 1\"/></polyline>\n");
+    }
+
     public void Polygon(IEnumerable<(double X, double Y)> points, string style) =>
         _body.Append(CultureInfo.InvariantCulture, $"<polygon points=\"{Points(points)}\" class=\"{style}\"/>\n");
 

@@ -20,6 +20,17 @@ public sealed record FrameSheet(string Title, ImmutableArray<FrameRow> Rows)
 {
     private const double PullShown = 100;
 
+    /// <summary>A mode with its band: "mode 1, 16 Hz to 21 Hz".</summary>
+    public static string ModeWords(FrameReport report, int mode, Locale? locale = null)
+    {
+        var words = (locale ?? Locale.English).Language.Frame;
+        var (low, high) = report.Study!.Band(mode);
+        string a = Numbers.Quantity(low, "Hz", locale), b = Numbers.Quantity(high, "Hz", locale);
+        return Locale.Fill(
+            words.ModeShown, ("number", (mode + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)),
+            ("range", a == b ? a : Locale.Fill(words.Range, ("low", a), ("high", b))));
+    }
+
     /// <summary>The report must have a study.</summary>
     public static FrameSheet Of(FrameReport report, ImmutableArray<Brace> braces, Locale? locale = null)
     {

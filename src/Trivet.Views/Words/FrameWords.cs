@@ -59,4 +59,28 @@ public sealed record FrameWords
     public required string DrawingDescription { get; init; }
     public required string Still { get; init; }
     public required ImmutableArray<string> Views { get; init; }
+    /// <summary>Short names of the views, for buttons.</summary>
+    public required ImmutableArray<string> ViewNames { get; init; }
+    public required string View { get; init; }
+    public required string Title { get; init; }
+    public required string NotDescribed { get; init; }
+    public required string NotDescribedText { get; init; }
+    public required string Describe { get; init; }
+    public required string NotStated { get; init; }
+    public required string ShownMode { get; init; }
+    public required string ShownJoints { get; init; }
+    public required string Move { get; init; }
+    public required string Stop { get; init; }
+    public required string LookForBraces { get; init; }
+    public required string LookForBracesNote { get; init; }
+    public required string TakeBrace { get; init; }
+    public required string BraceTaken { get; init; }
+    public required string Computing { get; init; }
+    public required string Caution { get; init; }
+    public required string HeadWhat { get; init; }
+    public required string HeadValue { get; init; }
+    public required string HeadKnown { get; init; }
+    public required string Settling { get; init; }
+    /// <summary>A mode with its band: "mode {number}, {low} to {high}".</summary>
+    public required string ModeShown { get; init; }
 }
