@@ -34,7 +34,7 @@ public sealed class WhoMayUseWhomTests
         ["Protecting"] = ["Kinematics", "Dynamics", "Reach", "Motion", "Tooling"],
         ["Fasteners"] = [],
         ["Adapters"] = ["Fasteners"],
-        ["Listing"] = [],
+        ["Listing"] = ["Frames", "Fasteners", "Adapters", "Bolting"],
         ["Bolting"] = ["Fasteners", "Adapters", "Dynamics", "Motion", "Tooling", "Gripping"],
         ["BringUp"] = [],
         ["Wiring"] = [],

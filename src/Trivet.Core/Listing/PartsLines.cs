@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Trivet.Adapters;
+using Trivet.Bolting;
 using Trivet.Cells;
+using Trivet.Frames;
 
 namespace Trivet.Listing;
 
@@ -15,6 +17,7 @@ public enum PartGroup
     Guarding,
     Cabinet,
     Cables,
+    Screws,
     Further,
 }
 
@@ -34,6 +37,9 @@ public enum PartKind
     Hose,
     Member,
     Guard,
+    Foot,
+    /// <summary>Its size is the length that is clamped and engaged; the screw is the next longer one of its standard.</summary>
+    Screw,
 }
 
 /// <summary>One line of the parts list.</summary>
@@ -56,12 +62,16 @@ public sealed record PartsLine(
 /// <param name="Astray">Lines of /partsList that speak of something the description does not have, by their pointers.</param>
 public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<string> Astray)
 {
+    /// <summary>An end this near to the floor stands on a foot, metres.</summary>
+    private const double OnFloor = 0.001;
+
     public static PartsLines Of(Cell cell)
     {
         var lines = new List<PartsLine>();
         Robot(cell, lines);
         Drives(cell, lines);
         Tool(cell, lines);
+        Plates(cell, lines);
         Air(cell, lines);
         Frame(cell, lines);
         foreach (var (id, d) in cell.Guarding.Devices.InOrder()) lines.Add(Bought(PartGroup.Guarding, $"/guarding/devices/{id}", d.Name ?? id));
@@ -71,6 +81,7 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
             lines.Add(Bought(PartGroup.Guarding, $"/guarding/fences/{id}", f.Name ?? "", PartKind.Guard) with { Sizes = Known(length, f.Height ?? double.NaN) });
         }
         foreach (var (id, m) in cell.Cabinet.Modules.InOrder()) lines.Add(Bought(PartGroup.Cabinet, $"/cabinet/modules/{id}", m.Name ?? id));
+        Screws(cell, lines);
         foreach (var (id, c) in cell.Cables.InOrder()) lines.Add(Bought(PartGroup.Cables, $"/cables/{id}", c.Name ?? id) with { Sizes = Known(c.Length ?? double.NaN) });
         var astray = ImmutableArray.CreateBuilder<string>();
         foreach (var (id, said) in cell.PartsList.InOrder()) Say(id, said, lines, astray);
@@ -123,6 +134,14 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
         }
     }
 
+    /// <summary>A plate that is designed and that no part of the stack stands for.</summary>
+    private static void Plates(Cell cell, List<PartsLine> lines)
+    {
+        if (cell.Tool.Parts.Values.Any(p => p.Kind == ToolPartKind.Plate)) return;
+        foreach (var (id, plate) in cell.Plates.InOrder())
+            lines.Add(new(PartGroup.Tool, PartKind.Named, [$"/plates/{id}"], plate.Name ?? id, [], Math.Max(1, plate.Pieces ?? 1), Cells.Supplied.Made, false, 0));
+    }
+
     private static void Air(Cell cell, List<PartsLine> lines)
     {
         var air = cell.Pneumatics;
@@ -139,15 +158,42 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
 
     private static void Frame(Cell cell, List<PartsLine> lines)
     {
-        var members = cell.Frame.Members.InOrder().Select(m => (m.Key, Sizes: Known(m.Value.SectionWidth ?? double.NaN, m.Value.SectionHeight ?? double.NaN, Length(m.Value))));
+        var bars = FrameMembers.Of(cell.Frame, new());
         // To the tenth of a millimetre they are one cut.
-        foreach (var same in members.GroupBy(m => string.Join('|', m.Sizes.Select(s => s.ToString("F4", CultureInfo.InvariantCulture)))))
-            lines.Add(new(PartGroup.Frame, PartKind.Member, [.. same.Select(m => $"/frame/members/{m.Key}")], "", same.First().Sizes, same.Count(), Cells.Supplied.Made, false, 0));
-
-        static double Length(FrameMember m)
+        foreach (var same in bars.GroupBy(b => (b.Profile, Round(b.Width), Round(b.Height), Round(b.Length))))
         {
-            double x = (m.ToX - m.FromX) ?? double.NaN, y = (m.ToY - m.FromY) ?? double.NaN, z = (m.ToZ - m.FromZ) ?? double.NaN;
-            return Math.Sqrt(x * x + y * y + z * z);
+            string name = same.Key.Profile is { } id ? cell.Frame.Profiles.GetValueOrDefault(id)?.Name ?? id : "";
+            lines.Add(new(
+                PartGroup.Frame, PartKind.Member, [.. same.Select(m => m.Pointer).Distinct()], name, Known(same.First().Width, same.First().Height, same.First().Length), same.Count(),
+                Cells.Supplied.Made, false, 0));
+        }
+        int feet = bars.SelectMany(b => new[] { b.From, b.To }).Where(p => p.IsFinite && Math.Abs(p.Z) < OnFloor).Distinct().Count();
+        if (feet > 0) lines.Add(new(PartGroup.Frame, PartKind.Foot, ["/frame/feet"], "", [], feet, Cells.Supplied.Bought, false, 0));
+
+        static double Round(double metres) => Math.Round(metres, 4);
+    }
+
+    /// <summary>
+    /// The screws of the joints: one line for each joint, since each has its own torque. Those of an adapter plate are counted from the pattern they go
+    /// through, without designing the plate anew: their length is on the plate's drawing.
+    /// </summary>
+    private static void Screws(Cell cell, List<PartsLine> lines)
+    {
+        foreach (var (id, joint) in cell.Joints.InOrder())
+        {
+            if (joint.Plate is { } plate && joint.Side != JointSide.Between && cell.Plates.TryGetValue(plate, out var plan))
+            {
+                string? face = joint.Side == JointSide.Below ? plan.Below : plan.Above;
+                if (BoltPattern.Read(cell, face, $"/plates/{plate}/{(joint.Side == JointSide.Below ? "below" : "above")}", new(), []) is { } pattern)
+                    Add(id, joint, joint.Thread ?? pattern.Thread?.Name, joint.PropertyClass, pattern.Points.Length, []);
+            }
+            else if (JointInputs.Read(cell, id, new(), []) is { } read) Add(id, joint, read.Thread.Name, read.Class.Name, read.Points.Length, Known(read.ClampLength + read.Engagement));
+        }
+
+        void Add(string id, Joint joint, string? thread, string? strength, int count, ImmutableArray<double> sizes)
+        {
+            string what = string.Join(", ", new[] { thread, strength }.Where(w => w is not null));
+            lines.Add(new(PartGroup.Screws, PartKind.Screw, [JointInputs.Pointer(id)], $"{what}: {joint.Name ?? id}", sizes, count, Cells.Supplied.Bought, false, 0));
         }
     }
 

@@ -8,10 +8,10 @@ internal static class EnglishParts
     public static PartsWords Words { get; } = new()
     {
         Title = "Parts list",
-        Groups = ["Robot", "Drives", "Tool", "Compressed air", "Frame", "Guarding", "Cabinet", "Cables", "Further"],
+        Groups = ["Robot", "Drives", "Tool", "Compressed air", "Frame", "Guarding", "Cabinet", "Cables", "Screws", "Further"],
         Kinds =
         [
-            "", "platform", "rod", "carriage", "upper arm", "counterweight", "rotary axis", "linear axis", "motor", "valve", "hose", "profile, cut", "guard",
+            "", "platform", "rod", "carriage", "upper arm", "counterweight", "rotary axis", "linear axis", "motor", "valve", "hose", "profile, cut", "guard", "foot", "screw",
         ],
         HeadGroup = "Group",
         HeadName = "Part",

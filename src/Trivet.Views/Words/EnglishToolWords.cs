@@ -47,7 +47,7 @@ internal static class EnglishToolWords
         Thrown = "{what} coming off, {cycle}",
         ThrownPart = "part",
         ThrownRod = "rod of chain {chain}",
-        ThrownValue = "{speed}, {energy}, towards {azimuth} seen from above and {elevation} up; lands {range} away",
+        ThrownValue = "{speed}, {energy}, towards {azimuth} seen from above, {elevation} from level; lands {range} away",
         AirCautions =
         [
             "Shut off and vent the air, and lock the valve, before anybody works on the tool: grippers close and parts drop when pressure goes or comes back.",

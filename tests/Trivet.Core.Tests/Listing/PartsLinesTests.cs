@@ -20,9 +20,12 @@ public sealed class PartsLinesTests
         Assert.Equal((6, PartKind.Rod), (Line(JarLids, "/robot/chains/b").Quantity, Line(JarLids, "/robot/chains/b").Kind));
         Assert.Equal(3, Line(JarLids, "/drives/motors/rail-motor").Quantity);
         Assert.Equal(1, Line(JarLids, "/drives/motors/turn-motor").Quantity);
-        // Four posts, two along x, four short ones of the same section, two of the bridge.
+        // Four posts, two along x, four short ones of the same section, two of the bridge; then braces of two lengths, and a foot below each post.
         var frame = PartsLines.Of(JarLids).Lines.Where(l => l.Group == PartGroup.Frame).ToArray();
-        Assert.Equal([4, 2, 4, 2], frame.Select(l => l.Quantity));
+        Assert.Equal([4, 2, 4, 2, 4, 4, 4], frame.Select(l => l.Quantity));
+        Assert.Equal(PartKind.Foot, frame[^1].Kind);
+        // Eight screws hold the robot, four and four the adapter plate.
+        Assert.Equal([8, 4, 4], PartsLines.Of(JarLids).Lines.Where(l => l.Kind == PartKind.Screw).Select(l => l.Quantity));
         Assert.Equal([0.06, 0.06, 1.8], frame[0].Sizes.Select(s => Math.Round(s, 9)));
         Assert.Equal(9, PartsLines.Of(JarLids).Lines.Count(l => l.Group == PartGroup.Cabinet));
     }
