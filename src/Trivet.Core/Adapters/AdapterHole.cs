@@ -48,7 +48,15 @@ public sealed record AdapterHole(HoleKind Kind, PlateFace From, PlateFace? Serve
     public double Volume => Steps.Sum(s => s.Volume);
 
     /// <summary>Largest radius, of a thread that of its nominal diameter.</summary>
-    public double Widest => Steps.Max(s => Occupied(s));
+    public double Widest
+    {
+        get
+        {
+            double widest = 0;
+            foreach (var step in Steps) widest = Math.Max(widest, Occupied(step));
+            return widest;
+        }
+    }
 
     /// <summary>Radius that a step takes of the plate: a thread its nominal one.</summary>
     public double Occupied(HoleStep step) => Kind == HoleKind.Tapped && Thread is { } thread ? Math.Max(step.Widest, thread.D / 2) : step.Widest;

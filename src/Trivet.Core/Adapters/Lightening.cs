@@ -22,7 +22,8 @@ internal static class Lightening
         Vec2[] at = [];
         foreach (int count in Counts)
         {
-            for (int i = 1; i < Radii; i++)
+            // From the outside in: holes far out take away most, and make the rest short.
+            for (int i = Radii - 1; i > 0; i--)
             {
                 double circle = reach * i / Radii;
                 // Neighbours on the circle keep their wall.
@@ -31,8 +32,10 @@ internal static class Lightening
                 for (int j = 0; j < Angles; j++)
                 {
                     double radius = most, turn = 2 * Math.PI / count * j / Angles;
-                    for (int k = 0; k < count && radius >= LeastRadius && count * radius * radius > best; k++)
-                        radius = Math.Min(radius, Free(input, holes, outline, Vec2.Polar(circle, turn + 2 * Math.PI * k / count)));
+                    // Anything smaller than what takes out as much as the best so far is of no use.
+                    double useful = Math.Max(LeastRadius, Math.Sqrt(best / count));
+                    for (int k = 0; k < count && radius > useful; k++)
+                        radius = Math.Min(radius, Free(input, holes, outline, Vec2.Polar(circle, turn + 2 * Math.PI * k / count), useful));
                     // Whole half millimetres, as drills and bores come.
                     radius = Math.Floor(radius * 4000) / 4000;
                     if (radius < LeastRadius || count * radius * radius <= best) continue;
@@ -44,10 +47,15 @@ internal static class Lightening
         return [.. at.Select(p => new AdapterHole(HoleKind.Lightening, PlateFace.Above, null, p, [new(thickness, 0, bestRadius, bestRadius)]))];
     }
 
-    private static double Free(AdapterInput input, IReadOnlyList<AdapterHole> holes, Outline outline, Vec2 p)
+    /// <summary>Radius that is free about a point; what is not useful need not be exact. The outline comes last, since it takes longest.</summary>
+    private static double Free(AdapterInput input, IReadOnlyList<AdapterHole> holes, Outline outline, Vec2 p, double useful)
     {
-        double free = outline.Depth(p) - input.Edge;
-        foreach (var hole in holes) free = Math.Min(free, (hole.At - p).Norm - hole.Widest - input.Wall);
-        return free;
+        double free = double.PositiveInfinity;
+        for (int i = 0; i < holes.Count; i++)
+        {
+            free = Math.Min(free, (holes[i].At - p).Norm - holes[i].Widest - input.Wall);
+            if (free <= useful) return free;
+        }
+        return Math.Min(free, outline.Depth(p) - input.Edge);
     }
 }

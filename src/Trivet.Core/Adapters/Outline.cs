@@ -123,12 +123,14 @@ public sealed record Outline(ImmutableArray<OutlinePiece> Pieces)
         return least;
     }
 
+    /// <summary>Whether a direction from an arc's middle meets the arc.</summary>
     private static bool Covers(OutlinePiece arc, Vec2 direction)
     {
         if (arc.IsCircle) return true;
-        double turn = Math.Atan2(direction.Y, direction.X) - arc.StartAngle;
-        turn -= 2 * Math.PI * Math.Floor(turn / (2 * Math.PI));
-        return turn <= arc.Sweep;
+        Vec2 from = arc.From - arc.Centre, to = arc.To - arc.Centre;
+        bool afterFrom = from.Cross(direction) >= 0, beforeTo = direction.Cross(to) >= 0;
+        // Up to half a turn both must hold; beyond it one is enough.
+        return from.Cross(to) >= 0 ? afterFrom && beforeTo : afterFrom || beforeTo;
     }
 
     private static double Reaches(OutlinePiece p, double angle)

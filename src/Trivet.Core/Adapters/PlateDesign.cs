@@ -42,7 +42,8 @@ internal static class PlateDesign
         double room = KeyAccess.Measure(input, choice.FirstFitted, above, below, holes, measures);
 
         (Vec2 At, double Radius)[] discs = [.. holes.Select(h => (h.At, h.Widest + input.Edge))];
-        var outline = input.Round ? Outline.Circle(RoundedUp(discs.Max(d => d.At.Norm + d.Radius))) : Outline.Round(discs);
+        // The fitted outline is worth its while only for a plate that may work; round a lost one a circle does.
+        var outline = input.Round || measures.Any(m => !m.Holds) ? Outline.Circle(RoundedUp(discs.Max(d => d.At.Norm + d.Radius))) : Outline.Round(discs);
         double edge = holes.Min(h => outline.Depth(h.At) - h.Widest);
         measures.Add(new(AdapterRules.Edge, "", edge, input.Edge));
         return Finished(input, choice, holes.ToImmutable(), outline, Math.Min(wall, edge), room, measures.ToImmutable());

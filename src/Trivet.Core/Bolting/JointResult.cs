@@ -33,6 +33,9 @@ public sealed record JointResult(
     /// <summary>Largest over smallest preload after tightening.</summary>
     public double TighteningFactor => PreloadTo / PreloadFrom;
 
+    /// <summary>Whether the load was known; without, shares of it are zero and mean nothing.</summary>
+    public bool LoadKnown { get; init; }
+
     /// <summary>Safety against separation and slipping of [VDI-2230-1]: 1.2 against opening, 1.8 against slipping to and fro.</summary>
     public const double SeparationSafety = 1.2, SlipSafety = 1.8;
 
@@ -65,7 +68,7 @@ public sealed record JointResult(
         var (slip, at) = load is null ? (0, double.NaN) : Most(forces, load, f => (SlipSafety * f.Shear / input.FaceFriction + Math.Max(0, f.Pull)) / divisor);
         return new(
             input, torque, stated ? TorqueLimit.Stated : least.By, from, to, embedding, kept, screw, layers, share, pull, to / yields, (to + added) / pressed,
-            (to + added) / stripped, to + added, SeparationSafety * pull / divisor, slip, at, Alternating(forces, load, share, t));
+            (to + added) / stripped, to + added, SeparationSafety * pull / divisor, slip, at, Alternating(forces, load, share, t)) { LoadKnown = load is not null };
     }
 
     /// <summary>Under head or washer, square metres. A cone bears with the area of its ring seen along the screw.</summary>

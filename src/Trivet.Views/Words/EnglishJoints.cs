@@ -35,5 +35,9 @@ internal static class EnglishJoints
         Separation = "Opening",
         Slip = "Slipping",
         LoadUnknown = "load not known",
+        SectionTitle = "Bolted joints",
+        NoJoints = "No bolted joint is described yet: it names its screws, what they clamp, and what loads them.",
+        Describe = "Describe a joint",
+        Caution = "Secure what hangs and lock off before a screw is touched. Shares of one or more mean that the joint opens, slips or tires.",
     };
 }

@@ -59,5 +59,15 @@ internal static class EnglishPlates
         Tilt = "Stiffness against tilting",
         Straight = "the load goes straight through",
         OutlineSize = "Size",
+        Title = "Adapter plates",
+        NoPlates = "No adapter plate is described yet: it names the faces of two parts, its material, and what the shop can make.",
+        Describe = "Describe a plate",
+        Stated = "What is stated",
+        Clockings = "Clockings that work",
+        Take = "Take",
+        TakeStack = "Take the stack of two",
+        NotYet = "The plate can not be designed yet. These fields are missing or contradict themselves:",
+        ForTheShop = "For the shop",
+        Interfaces = "Interfaces",
     };
 }

@@ -31,4 +31,10 @@ public sealed record JointWords
     public required string Separation { get; init; }
     public required string Slip { get; init; }
     public required string LoadUnknown { get; init; }
+
+    // The desk
+    public required string SectionTitle { get; init; }
+    public required string NoJoints { get; init; }
+    public required string Describe { get; init; }
+    public required string Caution { get; init; }
 }

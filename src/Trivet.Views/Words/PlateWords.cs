@@ -67,4 +67,16 @@ public sealed record PlateWords
     public required string Tilt { get; init; }
     public required string Straight { get; init; }
     public required string OutlineSize { get; init; }
+
+    // The desk
+    public required string Title { get; init; }
+    public required string NoPlates { get; init; }
+    public required string Describe { get; init; }
+    public required string Stated { get; init; }
+    public required string Clockings { get; init; }
+    public required string Take { get; init; }
+    public required string TakeStack { get; init; }
+    public required string NotYet { get; init; }
+    public required string ForTheShop { get; init; }
+    public required string Interfaces { get; init; }
 }

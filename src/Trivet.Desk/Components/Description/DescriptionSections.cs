@@ -26,6 +26,10 @@ public static class DescriptionSections
         new("handling", "Handling", "/handling", ("/handling/lifts", "lift")),
         new("guarding", "Guarding", "/guarding", ("/guarding/devices", "device"), ("/guarding/fences", "guard"), ("/guarding/gaps", "gap")),
         new("parts-list", "Parts list", "/partsList", ("/partsList", "line")),
+        new("interfaces", "Interfaces", "/interfaces", ("/interfaces", "interface"), ("/interfaces/*/points", "hole")),
+        new("plates", "Adapter plates", "/plates", ("/plates", "plate"), ("/plates/*/stock", "thickness in stock")),
+        new("joints", "Bolted joints", "/joints", ("/joints", "joint"), ("/joints/*/clamped", "clamped layer")),
+        new("materials", "Materials", "/materials", ("/materials", "material")),
     ];
 
     public static DescriptionSection Named(string? path) => Array.Find(All, s => s.Path == path) ?? All[0];
