@@ -11,7 +11,7 @@ namespace Trivet.Desk;
 
 /// <summary>What looking through the whole store found when the desk opened it.</summary>
 /// <param name="Faults">In words; empty when the store is sound.</param>
-internal sealed record StoreCheck(ImmutableArray<string> Faults);
+public sealed record StoreCheck(ImmutableArray<string> Faults);
 
 /// <summary>What the pages are given.</summary>
 internal static class DeskServices

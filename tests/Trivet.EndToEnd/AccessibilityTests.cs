@@ -49,6 +49,13 @@ public sealed class AccessibilityTests(Chromium chromium) : IAsyncLifetime
         await Assertions.Expect(page.Locator(".cells")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator(".wait")).ToHaveCountAsync(0, new() { Timeout = 120_000 });
         await CheckAsync(page, "folder");
+        foreach (string name in new[] { "rules", "rules/reach.travel" })
+        {
+            await page.GotoAsync(new Uri(_desk.Address, name).ToString());
+            await Assertions.Expect(page.Locator(".rule-sheet")).ToBeVisibleAsync();
+            await CheckAsync(page, name.Replace('/', '-'));
+        }
+
         await page.GotoAsync(new Uri(_desk.Address, "/cell/nowhere").ToString());
         await Assertions.Expect(page.Locator(".state h2")).ToBeVisibleAsync();
         await CheckAsync(page, "no-cell");
