@@ -30,7 +30,8 @@ public static class CellFile
             }
 
             if (file.Length > LargestSize) return Refused(path, TooLarge(file.Length), TooLargeRemedy);
-            byte[] text = File.ReadAllBytes(path);
+            byte[] text = ReadBounded(path);
+            if (text.Length > LargestSize) return Refused(path, $"the file has more than {LargestSize / (1024 * 1024)} MB", TooLargeRemedy);
             var read = Read(text, path);
             return read.Cell is { } cell ? MeshFiles.Fill(cell, file.DirectoryName ?? "", path, text) : read;
         }
@@ -82,6 +83,16 @@ public static class CellFile
         }
 
         return new CellRead(errors.Any ? null : cell, errors.Located(utf8, fileName));
+    }
+
+    /// <summary>A device or a pipe states no size beforehand: at most one byte too many is read of it, which tells that there is more.</summary>
+    private static byte[] ReadBounded(string path)
+    {
+        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        using var whole = new MemoryStream();
+        byte[] block = new byte[1 << 16];
+        while (whole.Length <= LargestSize && file.Read(block) is > 0 and int read) whole.Write(block, 0, read);
+        return whole.ToArray();
     }
 
     private const string TooLargeRemedy = "a cell file is a few dozen kilobytes: is this the right file?";

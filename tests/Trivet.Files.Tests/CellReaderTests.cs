@@ -118,6 +118,8 @@ public class CellReaderTests
         Assert.Contains("no such file", Assert.Single(CellFile.Load("/nowhere/cell.json").Errors).Problem, StringComparison.Ordinal);
         Assert.Contains("folder", Assert.Single(CellFile.Load(Path.GetTempPath()).Errors).Problem, StringComparison.Ordinal);
         Assert.NotEmpty(CellFile.Load("a\0b").Errors);
+        // A device without an end, where there is one.
+        if (File.Exists("/dev/zero")) Assert.Contains("more than 16 MB", Assert.Single(CellFile.Load("/dev/zero").Errors).Problem, StringComparison.Ordinal);
         Assert.NotEmpty(CellFile.Load("").Errors);
     }
 
