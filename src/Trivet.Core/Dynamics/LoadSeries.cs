@@ -24,22 +24,26 @@ public readonly record struct RodExtremes(double Tension, int TensionAt, double 
 }
 
 /// <summary>Loads at the instants of a motion, gathered.</summary>
-public sealed record LoadSeries(ReactionSeries Reaction, ImmutableArray<RodExtremes> Rods)
+/// <param name="Time">Seconds, rising.</param>
+/// <param name="Each">One for each time.</param>
+/// <param name="Rods">By chain, in their order.</param>
+public sealed record LoadSeries(ImmutableArray<double> Time, ImmutableArray<Loads> Each, ImmutableArray<RodExtremes> Rods)
 {
+    public ReactionSeries Reaction => new(Time, [.. Each.Select(l => l.Force_B)], [.. Each.Select(l => l.Moment_B)]);
+
     /// <param name="time">Seconds, as long as the states.</param>
     public static LoadSeries Along(RobotDynamics dynamics, ReadOnlySpan<double> time, ReadOnlySpan<MotionState> states)
     {
         if (time.Length != states.Length) throw new ArgumentException($"{time.Length} times for {states.Length} states.", nameof(time));
-        ImmutableArray<Vec3>.Builder force = ImmutableArray.CreateBuilder<Vec3>(states.Length), moment = ImmutableArray.CreateBuilder<Vec3>(states.Length);
+        var each = ImmutableArray.CreateBuilder<Loads>(states.Length);
         var rods = new RodExtremes[dynamics.Chains.Length];
         for (int k = 0; k < states.Length; k++)
         {
             var loads = Loads.Of(dynamics, states[k]);
-            force.Add(loads.Force_B);
-            moment.Add(loads.Moment_B);
+            each.Add(loads);
             for (int i = 0; i < rods.Length; i++) rods[i] = Wider(rods[i], loads.Rods(i), k);
         }
-        return new(new([.. time], force.MoveToImmutable(), moment.MoveToImmutable()), [.. rods]);
+        return new([.. time], each.MoveToImmutable(), [.. rods]);
     }
 
     // Not a number stays: a motion that was once out of reach has no extremes.

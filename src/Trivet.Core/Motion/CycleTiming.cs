@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Dynamics;
 using Trivet.Findings;
 
 namespace Trivet.Motion;
@@ -38,6 +39,10 @@ public sealed record CycleResult(
     CycleInput Input, LawResult Controller, LawResult States, LawResult Bound, ImmutableArray<LimitUse> LoadedUse, ImmutableArray<LimitUse> EmptyUse,
     ImmutableArray<HeldBack> HeldBack)
 {
+    /// <summary>Loads along the controller's moves; null where there is none or masses are not described.</summary>
+    public LoadSeries? LoadedLoads { get; init; }
+    public LoadSeries? EmptyLoads { get; init; }
+
     public IEnumerable<LawResult> Laws => [Controller, States, Bound];
 
     /// <summary>By how much the bound is shorter than the controller's moves, as a fraction of the controller's; not a number where one is missing.</summary>
@@ -74,7 +79,12 @@ public static class CycleTiming
         var stateToState = bound.Found && limited && states
             ? Law(TimingLaw.States, StateLaw.Run(plan.Loaded, input.Axes, pick, place, SpeedAt(loaded)), StateLaw.Run(plan.Empty, input.Axes, place, pick, SpeedAt(empty)), waits, MotionReasons.NoTiming)
             : Law(TimingLaw.States, new(null), new(null), waits, limited ? MotionReasons.NoTiming : MotionReasons.NoLimit);
-        return new(input, controller, stateToState, bound, Use(controller.Loaded, input, input.Loaded), Use(controller.Empty, input, input.Empty), loaded.HeldBack);
+        LoadSeries? full = LoadsOf(controller.Loaded, input.Loaded), bare = LoadsOf(controller.Empty, input.Empty);
+        return new(input, controller, stateToState, bound, Use(controller.Loaded, input, input.Loaded, full), Use(controller.Empty, input, input.Empty, bare), loaded.HeldBack)
+        {
+            LoadedLoads = full,
+            EmptyLoads = bare,
+        };
 
         static Func<double, double> SpeedAt(BoundMove move) => s => Math.Sqrt(move.Traversal.SpeedSquaredAt(s));
     }
@@ -103,8 +113,14 @@ public static class CycleTiming
     }
 
     /// <summary>What a move asks of every limit.</summary>
-    public static ImmutableArray<LimitUse> Use(TimedMove move, CycleInput input, Dynamics.RobotDynamics? dynamics) =>
-        move.Trace is { } trace ? LimitUse.Of(trace.Instants, input.Axes, dynamics) : [];
+    /// <param name="known">The loads along it, where they were computed already.</param>
+    public static ImmutableArray<LimitUse> Use(TimedMove move, CycleInput input, RobotDynamics? dynamics, LoadSeries? known = null) =>
+        move.Trace is { } trace ? LimitUse.Of(trace.Instants, input.Axes, dynamics, known) : [];
+
+    /// <summary>Loads in rods and on the mount along a move; null where there is none or masses are not described.</summary>
+    public static LoadSeries? LoadsOf(TimedMove move, RobotDynamics? dynamics) => dynamics is not null && move.Trace is { } trace
+        ? LoadSeries.Along(dynamics, [.. trace.Instants.Select(i => i.T)], [.. trace.Instants.Select(i => i.State)])
+        : null;
 
     private static LawResult Law(TimingLaw law, TimedMove loaded, TimedMove empty, double waits, Reason why)
     {

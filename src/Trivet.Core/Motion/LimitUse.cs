@@ -25,13 +25,15 @@ public sealed record LimitUse(string Axis, LimitKind Kind, double Value, double 
     public double Use => Value / Limit;
 
     /// <summary>The worst of each axis and kind over a motion; only what is limited. Not a number counts as the worst.</summary>
-    public static ImmutableArray<LimitUse> Of(ImmutableArray<Instant> instants, ImmutableArray<AxisCapacity> axes, RobotDynamics? dynamics)
+    /// <param name="known">The loads at the same instants, where they were computed already.</param>
+    public static ImmutableArray<LimitUse> Of(ImmutableArray<Instant> instants, ImmutableArray<AxisCapacity> axes, RobotDynamics? dynamics, LoadSeries? known = null)
     {
         var worst = new Dictionary<(int, LimitKind), LimitUse>();
-        foreach (var instant in instants)
+        for (int k = 0; k < instants.Length; k++)
         {
+            var instant = instants[k];
             var demand = dynamics?.Demand(instant.State);
-            var loads = dynamics is null ? default : Loads.Of(dynamics, instant.State);
+            var loads = dynamics is null ? default : known?.Each[k] ?? Loads.Of(dynamics, instant.State);
             for (int i = 0; i < axes.Length; i++)
             {
                 var axis = axes[i];

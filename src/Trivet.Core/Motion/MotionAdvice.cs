@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
 using Trivet.Drives;
+using Trivet.Dynamics;
 using Trivet.Findings;
 using Trivet.Reach;
 
@@ -146,6 +147,20 @@ public static class MotionAdvice
 
     private static string Slowest(Cell cell) => TimedCycle.Of(cell).MaxBy(c => c.ByController?.Controller.CycleTime ?? 0)!.Id;
 
+    /// <summary>What the controller's moves ask, without the bound.</summary>
+    private static CycleResult Used(CycleResult by)
+    {
+        var (input, law) = (by.Input, by.Controller);
+        LoadSeries? full = CycleTiming.LoadsOf(law.Loaded, input.Loaded), bare = CycleTiming.LoadsOf(law.Empty, input.Empty);
+        return by with
+        {
+            LoadedUse = CycleTiming.Use(law.Loaded, input, input.Loaded, full),
+            EmptyUse = CycleTiming.Use(law.Empty, input, input.Empty, bare),
+            LoadedLoads = full,
+            EmptyLoads = bare,
+        };
+    }
+
     /// <summary>Margins of all findings about motion, and of the drives' where asked for, by their ids; what has no margin is left out.</summary>
     private static Dictionary<string, double> Margins(Cell cell, bool bound, bool drives)
     {
@@ -157,7 +172,7 @@ public static class MotionAdvice
             var by = cycle.ByController!;
             var result = bound
                 ? CycleTiming.Solve(by, PathBound.UsualPoints, states: false)
-                : by with { LoadedUse = CycleTiming.Use(by.Controller.Loaded, by.Input, by.Input.Loaded), EmptyUse = CycleTiming.Use(by.Controller.Empty, by.Input, by.Input.Empty) };
+                : Used(by);
             Add(CycleChecks.Of(cell, result));
         }
         Add(CycleChecks.Rates(cell, [.. cycles.Select(c => c.ByController!)], new()));

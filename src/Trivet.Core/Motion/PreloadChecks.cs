@@ -15,9 +15,7 @@ internal static class PreloadChecks
     public static IEnumerable<Finding> Of(Cell cell, CycleResult result)
     {
         var (input, plan) = (result.Input, result.Input.Plan);
-        if (input.Loaded is not { } full || input.Empty is not { } bare) yield break;
-        if (result.Controller.Loaded.Trace is not { } loaded || result.Controller.Empty.Trace is not { } empty) yield break;
-        LoadSeries there = Along(full, loaded), back = Along(bare, empty);
+        if (result is not { LoadedLoads: { } there, EmptyLoads: { } back, Controller: { Loaded.Trace: { } loaded, Empty.Trace: { } empty } }) yield break;
         for (int i = 0; i < there.Rods.Length; i++)
         {
             string chain = plan.Loaded.Robot.ChainIds[i];
@@ -72,9 +70,6 @@ internal static class PreloadChecks
     }
 
     private static bool Asked(Cell cell) => (cell.Depth ?? Depth.Quote) >= Depth.Build;
-
-    private static LoadSeries Along(RobotDynamics dynamics, MoveTrace move) =>
-        LoadSeries.Along(dynamics, [.. move.Instants.Select(i => i.T)], [.. move.Instants.Select(i => i.State)]);
 
     /// <summary>What is not a number is the worse.</summary>
     private static bool Worse(RodExtremes a, RodExtremes b) => double.IsNaN(a.PreloadNeeded) || a.PreloadNeeded >= b.PreloadNeeded;
