@@ -33,6 +33,12 @@ internal static class FrameCommand
             HelpName = "FILE.csv",
         };
         var braces = new Option<bool>("--braces") { Description = "Also try a diagonal in every field: which gives most hertz per kilogram." };
+        var readings = new Option<string?>("--readings")
+        {
+            Description = "Setting up instead: level, squareness and twist from readings at the standing frame, which foot to raise how far, and what to measure next. "
+                + "Columns from,to,distance[mm],height[mm],level[mm/m],reversed[mm/m]; corners are a post's id with .foot or .top. - is standard input.",
+            HelpName = "FILE.csv",
+        };
         var outOption = Options.Out("Write the answer to this file instead of standard output.");
         var command = new TaughtCommand(
             "frame",
@@ -44,14 +50,21 @@ internal static class FrameCommand
             """,
             new Example("frame samples/jar-lids.json", "The frame of the sample cell."),
             new Example("frame samples/jar-lids.json --braces", "With diagonals that would help."),
-            new Example("frame samples/jar-lids.json --reaction forces.csv --format csv", "Under a force over time from elsewhere."))
+            new Example("frame samples/jar-lids.json --reaction forces.csv --format csv", "Under a force over time from elsewhere."),
+            new Example("frame samples/jar-lids.json --readings tape-and-level.csv", "Set the frame up: which foot to raise, what to measure next."))
         {
-            cell, cellId, format, reaction, braces, outOption,
+            cell, cellId, format, reaction, braces, readings, outOption,
         };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(readings) is not null && (result.GetValue(reaction) is not null || result.GetValue(braces)))
+                result.AddError("--readings sets up the standing frame; leave --reaction and --braces away.");
+        });
         command.SetAction(async (parsed, stop) =>
         {
             var error = parsed.InvocationConfiguration.Error;
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
+            if (parsed.GetValue(readings) is { } table) return SetUp(parsed, input, table, parsed.GetValue(format), outOption);
             ImmutableArray<FrameLoad> more = [];
             if (parsed.GetValue(reaction) is { } file)
             {
@@ -81,13 +94,7 @@ internal static class FrameCommand
             var wanting = findings.Where(f => f.Verdict is Verdict.FallsShort or Verdict.Open).ToArray();
             int written = Options.Write(parsed, outOption, to =>
             {
-                to.Text.Write(kind switch
-                {
-                    OutputFormat.Json => FrameForms.Json(sheet, CellFile.Hash(input.Cell)),
-                    OutputFormat.Csv => FrameForms.Csv(sheet),
-                    OutputFormat.Markdown => FrameForms.Markdown(sheet),
-                    _ => FrameForms.Text(sheet),
-                });
+                to.Text.Write(Forms(sheet, kind, input.Cell));
                 if (kind == OutputFormat.Text && wanting.Length > 0) to.Text.WriteLine();
                 if (kind == OutputFormat.Text)
                     foreach (var finding in wanting) to.Text.WriteLine(Sentences.Of(finding, input.Cell));
@@ -96,6 +103,50 @@ internal static class FrameCommand
         });
         return command;
     }
+
+    private static int SetUp(ParseResult parsed, CellInput input, string file, OutputFormat format, Option<string?> outOption)
+    {
+        var error = parsed.InvocationConfiguration.Error;
+        var points = SettingUp.PointsOf(FrameMembers.Of(input.Cell.Frame, new()));
+        if (points.IsEmpty)
+        {
+            error.WriteLine($"{input.Name}: /frame: {Locale.English.Language.Frame.SetUpNothing}");
+            return ExitCode.Refused;
+        }
+
+        try
+        {
+            using var text = file == "-" ? Console.In : new StreamReader(file, Encoding.UTF8, true, 1 << 16);
+            var (rows, errors) = SetUpTable.Read(text, file, points);
+            if (!errors.IsEmpty)
+            {
+                Refusals.Write(errors, error, "the table was not used");
+                return ExitCode.Refused;
+            }
+
+            var result = SettingUp.Of(points, rows);
+            var sheet = SetUpSheet.Of(input.Cell, result);
+            int written = Options.Write(parsed, outOption, to =>
+            {
+                to.Text.Write(Forms(sheet, format, input.Cell));
+                if (format == OutputFormat.Text) to.Text.WriteLine("\n" + Locale.English.Language.Frame.SetUpLast);
+            });
+            return written != ExitCode.AllHold ? written : result.Quantities.All(q => q.Within == true) ? ExitCode.AllHold : ExitCode.NotAllHold;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            error.WriteLine($"trivet: {file} cannot be read: {e.Message}");
+            return ExitCode.Refused;
+        }
+    }
+
+    private static string Forms(FrameSheet sheet, OutputFormat format, Cell cell) => format switch
+    {
+        OutputFormat.Json => FrameForms.Json(sheet, CellFile.Hash(cell)),
+        OutputFormat.Csv => FrameForms.Csv(sheet),
+        OutputFormat.Markdown => FrameForms.Markdown(sheet),
+        _ => FrameForms.Text(sheet),
+    };
 
     /// <summary>Reads a reaction over time; null when it was refused, standard error says why.</summary>
     private static FrameLoad? Reaction(string file, Cell cell, TextWriter error)

@@ -49,7 +49,7 @@ internal static class Units
         new(Dimension.One, "a plain number", 0, "4", [U("", 1, 1)]),
         new(Dimension.Length, "a length", 1, "300 mm",
             [U("m", 1, 1), U("mm", 1, 1000), U("cm", 1, 100), U("µm", 1, 1_000_000), U("in", 254, 10_000, "inch"), U("ft", 3048, 10_000)]),
-        new(Dimension.Angle, "an angle", 1, "30 deg", [U("rad", 1, 1), Pi("deg", 1, 180), U("mrad", 1, 1000)]),
+        new(Dimension.Angle, "an angle", 1, "30 deg", [U("rad", 1, 1), Pi("deg", 1, 180), U("mrad", 1, 1000, "mm/m")]),
         new(Dimension.Mass, "a mass", 0, "1.2 kg", [U("kg", 1, 1), U("g", 1, 1000)]),
         new(Dimension.Time, "a time", 0, "0.3 s", [U("s", 1, 1), U("ms", 1, 1000), U("min", 60, 1), U("h", 3600, 1)]),
         new(Dimension.Rate, "a rate", 1, "45 1/min", [U("1/s", 1, 1, "/s", "Hz"), U("1/min", 1, 60, "/min"), U("1/h", 1, 3600, "/h")]),

@@ -61,4 +61,37 @@ public sealed class FrameTests
         Assert.Equal(ExitCode.Refused, run.Code);
         Assert.Contains("bad.csv:2:", run.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Readings_by_tape_and_level_say_which_foot_to_raise_and_what_to_measure_next()
+    {
+        using var folder = new TemporaryFolder();
+        // The right posts' tops stand 1 mm low over 1 m; the level's own zero is off by 0.3 mm/m, which reading it turned takes out.
+        await File.WriteAllTextAsync(folder.File("readings.csv"), """
+            from,to,distance[mm],height[mm],level[mm/m],reversed[mm/m]
+            post-front-left.top,post-front-right.top,,,-0.7,1.3
+            post-back-left.top,post-back-right.top,,,-0.7,1.3
+            post-front-left.top,post-back-left.top,,,0.3,0.3
+            post-front-left.foot,post-front-right.top,2059.1,,,
+            post-front-left.top,,,1800.2,,
+            """, TestContext.Current.CancellationToken);
+        var run = await Run.Trivet("frame", Repository.Sample("jar-lids"), "--readings", folder.File("readings.csv"), "--format", "csv");
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        double Value(string id) => double.Parse(run.Output.Split("\r\n").Single(l => l.StartsWith(id + ",", StringComparison.Ordinal)).Split(',')[2], CultureInfo.InvariantCulture);
+        Assert.Equal(-0.001, Value("set-up,level-x"), 1e-4);
+        Assert.Equal(0.001, Value("feet,post-front-right"), 2e-4);
+        Assert.Contains("next,next-1:", run.Output, StringComparison.Ordinal);
+        var text = await Run.Trivet("frame", Repository.Sample("jar-lids"), "--readings", folder.File("readings.csv"));
+        Assert.Contains("turns of the spindle", text.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_corner_that_is_not_there_is_refused_with_those_that_are()
+    {
+        using var folder = new TemporaryFolder();
+        await File.WriteAllTextAsync(folder.File("readings.csv"), "from,to,distance[mm]\npost-front.top,post-back-left.top,900\n", TestContext.Current.CancellationToken);
+        var run = await Run.Trivet("frame", Repository.Sample("jar-lids"), "--readings", folder.File("readings.csv"));
+        Assert.Equal(ExitCode.Refused, run.Code);
+        Assert.Contains("readings.csv:2:1: there is no corner \"post-front.top\"", run.Error, StringComparison.Ordinal);
+    }
 }

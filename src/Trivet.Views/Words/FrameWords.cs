@@ -59,6 +59,22 @@ public sealed record FrameWords
     public required string DrawingDescription { get; init; }
     public required string Still { get; init; }
     public required ImmutableArray<string> Views { get; init; }
+    public required string SetUp { get; init; }
+    public required string SetUpFeet { get; init; }
+    public required string SetUpNext { get; init; }
+    public required string SetUpNothing { get; init; }
+    /// <summary>By id of the quantity; "{corner}" and "{other}" are posts.</summary>
+    public required ImmutableDictionary<string, string> SetUpAsked { get; init; }
+    public required string SetUpWithin { get; init; }
+    public required string SetUpBeyond { get; init; }
+    public required string SetUpDoubt { get; init; }
+    public required string SetUpHighest { get; init; }
+    public required string SetUpLeave { get; init; }
+    public required string SetUpRaise { get; init; }
+    public required string SetUpTurns { get; init; }
+    public required ImmutableArray<string> SetUpKinds { get; init; }
+    public required string SetUpLeft { get; init; }
+    public required string SetUpLast { get; init; }
     /// <summary>Short names of the views, for buttons.</summary>
     public required ImmutableArray<string> ViewNames { get; init; }
     public required string View { get; init; }
