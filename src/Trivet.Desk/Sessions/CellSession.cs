@@ -40,6 +40,9 @@ public sealed class CellSession : IAsyncDisposable
     public Cell Cell => Now.Cell;
     public Draft Draft { get; private set; }
 
+    /// <summary>The job folder, that mesh files are looked for in; null where the job is in a database.</summary>
+    public string? Folder => _store.Location is JobLocation.Folder { Path: var path } ? path : null;
+
     /// <summary>Grows with each snapshot; a drawing or a test can tell by it whether it shows the newest.</summary>
     public int Serial { get; private set; }
 

@@ -41,7 +41,7 @@ internal static class EnglishTooling
         ["tool.not-positive"] = "It must be above zero.",
         ["tool.inner-too-large"] = "The inner diameter must be below the outer one.",
         ["tool.not-an-inertia"] = "No body has these moments and products of inertia: each moment is at most the sum of the other two, and products are small beside them.",
-        ["tool.mesh-not-read"] = "Nothing was read from this file yet: put it where the path says, from the folder of the cell file, and read the cell again, or run `trivet tool` on the cell file with --out.",
+        ["tool.mesh-not-read"] = "Nothing was read from this file yet: put it where the path says, from the folder of the cell file or the job folder, and state the path again, or run `trivet tool` on the cell file with --out.",
         ["tool.no-parts"] = "The tool stack has no parts.",
         ["tool.no-limit"] = "There is nothing to hold it against: {fields} is not stated.",
         ["tool.no-heights"] = "The heights of the parts or that of the tool centre point are not all stated.",

@@ -1,6 +1,7 @@
 using Bunit;
 using Trivet.Assessment;
 using Trivet.Cells;
+using Trivet.Desk.Components.Description;
 using Trivet.Desk.Components.Mechanical;
 using Trivet.Desk.Sessions;
 using Trivet.Files;
@@ -47,6 +48,23 @@ public sealed class MechanicalPanelTests : BunitContext, IAsyncLifetime
         Assert.Empty(panel.FindAll("figure.drawing"));
         Assert.Contains(panel.FindAll("a"), a => a.GetAttribute("href")!.EndsWith("/description/tool", StringComparison.Ordinal));
         Assert.Contains(panel.FindAll("a"), a => a.GetAttribute("href")!.EndsWith("/description/pneumatics", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_mesh_file_in_the_job_folder_is_read_when_its_path_is_typed_and_a_missing_one_is_refused()
+    {
+        await OpenAsync(Cell.Empty with { Tool = new() { Parts = Keyed.Empty<ToolPart>().Add("jaw", new() { Shape = SolidKind.Mesh, Density = 2700 }) } });
+        int[] order = [0, 2, 3, 0, 3, 1, 4, 5, 7, 4, 7, 6, 0, 1, 5, 0, 5, 4, 2, 6, 7, 2, 7, 3, 0, 4, 6, 0, 6, 2, 1, 3, 7, 1, 7, 5];
+        await File.WriteAllTextAsync(Path.Combine(_folder, "jaw.stl"), "solid jaw\n" + string.Concat(order.Chunk(3).Select(t => "facet normal 0 0 0\nouter loop\n"
+            + string.Concat(t.Select(i => $"vertex {10 * (i & 1)} {10 * ((i >> 1) & 1)} {10 * ((i >> 2) & 1)}\n")) + "endloop\nendfacet\n")) + "endsolid jaw\n", Xunit.TestContext.Current.CancellationToken);
+        var form = Render<SectionForm>(p => p.Add(f => f.Session, _session).Add(f => f.Section, DescriptionSections.Named("tool")));
+        form.Find("input[type=checkbox]").Change(true);
+        string file = "/tool/parts/jaw/mesh/file";
+        form.Find($"[data-field='{file}']").Change("gone.stl");
+        form.WaitForAssertion(() => Assert.Contains("no such file", form.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+        Assert.Null(_session!.Cell.Tool.Parts["jaw"].Mesh.File);
+        form.Find($"[data-field='{file}']").Change("jaw.stl");
+        form.WaitForAssertion(() => Assert.Equal(1e-6, _session!.Cell.Tool.Parts["jaw"].Mesh.Volume!.Value, 12), TimeSpan.FromSeconds(30));
     }
 
     private static Cell Sample(string name)
