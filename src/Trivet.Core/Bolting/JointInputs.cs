@@ -21,13 +21,14 @@ public static class JointInputs
     private sealed record Body(ImmutableArray<Vec2> Points, MetricThread Thread, ScrewHead Head, ImmutableArray<Layer> Layers, ThreadIn Into, Stuff ThreadStuff, double Engagement);
 
     /// <summary>Null where something is missing (the reading lists it) or can not be as stated.</summary>
-    public static JointInput? Read(Cell cell, string id, Reading reading, ICollection<Contradiction> wrong)
+    /// <param name="plates">Shared by the joints of a cell, so that a plate is searched once.</param>
+    public static JointInput? Read(Cell cell, string id, FoundPlates plates, Reading reading, ICollection<Contradiction> wrong)
     {
         string at = Pointer(id);
         var joint = cell.Joints[id];
         int before = wrong.Count;
         reading.Used($"{at}/plate", joint.Plate);
-        var body = string.IsNullOrWhiteSpace(joint.Plate) ? Own(cell, joint, at, reading, wrong) : OfPlate(cell, joint, at, reading, wrong);
+        var body = string.IsNullOrWhiteSpace(joint.Plate) ? Own(cell, joint, at, reading, wrong) : OfPlate(cell, joint, at, plates, reading, wrong);
         reading.Used($"{at}/propertyClass", joint.PropertyClass);
         var strength = PropertyClass.Find(joint.PropertyClass ?? "");
         if (string.IsNullOrWhiteSpace(joint.PropertyClass)) reading.Missing($"{at}/propertyClass");
@@ -93,7 +94,7 @@ public static class JointInputs
             : new(pattern.Points, thread, head, layers.ToImmutable(), into, threadStuff, engagement);
     }
 
-    private static Body? OfPlate(Cell cell, Joint joint, string at, Reading reading, ICollection<Contradiction> wrong)
+    private static Body? OfPlate(Cell cell, Joint joint, string at, FoundPlates plates, Reading reading, ICollection<Contradiction> wrong)
     {
         var side = reading.Need(joint.Side, $"{at}/side", JointSide.Above);
         reading.Used("/plates", string.Join('\n', cell.Plates.Keys));
@@ -105,7 +106,7 @@ public static class JointInputs
         var ofPlate = new List<Contradiction>();
         var input = AdapterInput.Read(cell, joint.Plate!, reading, ofPlate);
         if (!reading.Complete) return null;
-        var chosen = input is null ? [] : PlateSearch.Solve(input).Chosen;
+        var chosen = input is null ? [] : plates.Chosen(input);
         var (plate, face) = side switch
         {
             JointSide.Above => (chosen.FirstOrDefault(), PlateFace.Above),

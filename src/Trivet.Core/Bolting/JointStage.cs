@@ -14,13 +14,14 @@ public static class JointStage
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
         var tasks = ImmutableArray.CreateBuilder<StageTask>();
+        var plates = new FoundPlates();
         foreach (var (id, _) in cell.Joints.InOrder())
         {
             var subject = new Subject(JointInputs.Pointer(id));
             var reading = new Reading();
             var wrong = new List<Contradiction>();
             bool asked = reading.Or(cell.Depth, "/depth", Depth.Quote) >= Depth.Build;
-            var input = JointInputs.Read(cell, id, reading, wrong);
+            var input = JointInputs.Read(cell, id, plates, reading, wrong);
             // What the load lacks is told by the trades that it comes from; its own kind is asked for here.
             var ofLoad = new Reading();
             ofLoad.Need(cell.Joints[id].Load, $"{subject.Pointer}/load", JointLoad.Stated);
@@ -54,10 +55,11 @@ public static class JointStage
     {
         var cycles = TimedCycle.Of(cell);
         var results = ImmutableArray.CreateBuilder<JointResult>();
+        var plates = new FoundPlates();
         foreach (var (id, _) in cell.Joints.InOrder())
         {
             var wrong = new List<Contradiction>();
-            if (JointInputs.Read(cell, id, new(), wrong) is { } input) results.Add(JointResult.Solve(input, JointLoads.Of(cell, id, cycles, new(), wrong)));
+            if (JointInputs.Read(cell, id, plates, new(), wrong) is { } input) results.Add(JointResult.Solve(input, JointLoads.Of(cell, id, cycles, new(), wrong)));
         }
         return results.ToImmutable();
     }
