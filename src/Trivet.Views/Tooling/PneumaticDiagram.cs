@@ -84,11 +84,13 @@ public static class PneumaticDiagram
         sheet.Rectangle(new(rest, ValveY, Box, Box), "w");
         if (both)
         {
-            // Rest: 1 to 2, 4 to 5. Driven: 1 to 4, 2 to 3.
+            // Rest: 1 to 2, 4 to 5, 3 shut. Driven: 1 to 4, 2 to 3, 5 shut.
             Arrow(sheet, x, bottom, x + 10, ValveY);
             Arrow(sheet, x - 10, ValveY, x - 10, bottom);
             Arrow(sheet, x - Box, bottom, x - Box - 10, ValveY);
             Arrow(sheet, x - Box + 10, ValveY, x - Box + 10, bottom);
+            Shut(sheet, x + 10, bottom);
+            Shut(sheet, x - Box - 10, bottom);
             Exhaust(sheet, x - 10, bottom);
             Exhaust(sheet, x + 10, bottom);
         }
@@ -96,8 +98,7 @@ public static class PneumaticDiagram
         {
             // Rest: 2 to 3, 1 shut. Driven: 1 to 2.
             Arrow(sheet, x, ValveY, x + 10, bottom);
-            sheet.Line(x, bottom, x, bottom - 7, "");
-            sheet.Line(x - 5, bottom - 7, x + 5, bottom - 7, "");
+            Shut(sheet, x, bottom);
             Arrow(sheet, x - Box, bottom, x - Box, ValveY);
             Exhaust(sheet, x + 10, bottom);
         }
@@ -156,6 +157,13 @@ public static class PneumaticDiagram
     /// <summary>A cup, open upward on the diagram.</summary>
     private static void Cup(Sheet sheet, double x, double y) =>
         sheet.Polyline([(x - 14, y - 16), (x - 7, y - 2), (x + 7, y - 2), (x + 14, y - 16)], "w");
+
+    /// <summary>A port that is shut in this position.</summary>
+    private static void Shut(Sheet sheet, double x, double bottom)
+    {
+        sheet.Line(x, bottom, x, bottom - 7, "");
+        sheet.Line(x - 4, bottom - 7, x + 4, bottom - 7, "");
+    }
 
     private static void Exhaust(Sheet sheet, double x, double y) => sheet.Polygon([(x - 5, y), (x + 5, y), (x, y + 9)], "");
 
