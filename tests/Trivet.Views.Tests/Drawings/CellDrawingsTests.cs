@@ -31,6 +31,31 @@ public sealed class CellDrawingsTests
         }
     }
 
+    /// <summary>The outline within limits lies inside that by travel, is named as what it is, and leaves the texts apart.</summary>
+    [Theory, InlineData("jar-lids"), InlineData("biscuits"), InlineData("labels")]
+    public void The_reach_can_be_drawn_within_limits(string sample)
+    {
+        var cell = HandMadeCells.Samples.Single(s => s.Name == sample).Cell;
+        var limits = Trivet.Reach.ReachLimits.Read(cell.Cell, swing: true, condition: true, new());
+        Assert.True(limits is { Swing: true, Condition: true });
+        foreach (var (all, within) in new[]
+        {
+            (CellDrawings.Plan(cell), CellDrawings.Plan(cell, limits: limits)), (CellDrawings.Elevation(cell), CellDrawings.Elevation(cell, limits: limits)),
+        })
+        {
+            var page = new SvgPage(within);
+            page.AssertTextsAreApart();
+            if (!new SvgPage(all).Texts().Any(t => t.Text.StartsWith("reach", StringComparison.Ordinal))) continue;
+            Assert.Contains(page.Texts(), t => t.Text.StartsWith("reach within limits", StringComparison.Ordinal));
+        }
+        ReachableArea(Trivet.Reach.ReachLimits.None, out double by);
+        ReachableArea(limits, out double kept);
+        Assert.InRange(kept, 0.1 * by, by);
+
+        void ReachableArea(Trivet.Reach.ReachLimits with, out double area) =>
+            area = Trivet.Reach.ReachableVolume.VerticalSection(new(cell.Geometry.Robot!, with), Vec3.Zero, 0, 40).Area();
+    }
+
     [Theory, InlineData("rail"), InlineData("crank"), InlineData("planar")]
     public void Every_placed_station_can_be_grasped_by_its_pointer(string name)
     {
