@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trivet.Adapters;
 using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Motion;

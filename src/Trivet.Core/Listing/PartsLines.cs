@@ -179,6 +179,7 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
     /// </summary>
     private static void Screws(Cell cell, List<PartsLine> lines)
     {
+        var plates = new FoundPlates();
         foreach (var (id, joint) in cell.Joints.InOrder())
         {
             if (joint.Plate is { } plate && joint.Side != JointSide.Between && cell.Plates.TryGetValue(plate, out var plan))
@@ -187,7 +188,7 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
                 if (BoltPattern.Read(cell, face, $"/plates/{plate}/{(joint.Side == JointSide.Below ? "below" : "above")}", new(), []) is { } pattern)
                     Add(id, joint, joint.Thread ?? pattern.Thread?.Name, joint.PropertyClass, pattern.Points.Length, []);
             }
-            else if (JointInputs.Read(cell, id, new(), []) is { } read) Add(id, joint, read.Thread.Name, read.Class.Name, read.Points.Length, Known(read.ClampLength + read.Engagement));
+            else if (JointInputs.Read(cell, id, plates, new(), []) is { } read) Add(id, joint, read.Thread.Name, read.Class.Name, read.Points.Length, Known(read.ClampLength + read.Engagement));
         }
 
         void Add(string id, Joint joint, string? thread, string? strength, int count, ImmutableArray<double> sizes)
