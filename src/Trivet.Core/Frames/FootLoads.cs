@@ -22,7 +22,7 @@ public readonly record struct FootLoad(string Foot, Vec3 P, double Weight, doubl
 /// <param name="Safety">Weights over the rest, the least of all edges and times; infinite where nothing turns it over.</param>
 public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
 {
-    public static FootLoads Of(FrameStudy study, ReactionOverTime reaction)
+    public static FootLoads Of(FrameStudy study, ImmutableArray<double> joints, ReactionOverTime reaction)
     {
         var feet = study.Mesh.Feet;
         double[] largest = new double[feet.Length], smallest = new double[feet.Length], level = new double[feet.Length], moment = new double[feet.Length];
@@ -30,7 +30,7 @@ public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
         var weight = study.Soft.FeetUnderWeight;
         var edges = Edges([.. feet.Select(f => f.P)]);
         double safety = edges.IsEmpty ? double.NaN : double.PositiveInfinity;
-        foreach (double joint in study.SampledJoints)
+        foreach (double joint in joints)
         {
             var response = FrameResponse.Of(study.At(joint), study.DampingFrom, reaction);
             var still = response.Frame.FeetUnderWeight;

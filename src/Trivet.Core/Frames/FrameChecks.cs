@@ -40,11 +40,12 @@ public static class FrameChecks
     }
 
     /// <summary>What the frame does under a motion that repeats.</summary>
+    /// <param name="joints">Stiffnesses at which what has no order is sampled.</param>
     /// <param name="subject">The motion.</param>
     /// <param name="tolerance">What the swinging may use, with the pointer that says so; null where nothing does.</param>
     /// <param name="planned">The settling time planned, seconds, with its pointer.</param>
     public static ImmutableArray<Finding> Under(
-        FrameStudy study, CellFrame frame, FrameLoad load, Subject subject, (double Value, string Pointer)? tolerance, (double Value, string Pointer) planned,
+        FrameStudy study, ImmutableArray<double> joints, CellFrame frame, FrameLoad load, Subject subject, (double Value, string Pointer)? tolerance, (double Value, string Pointer) planned,
         ImmutableArray<string> inputs)
     {
         if (!study.Usable) return [];
@@ -52,7 +53,7 @@ public static class FrameChecks
         var findings = ImmutableArray.CreateBuilder<Finding>();
         if (tolerance is var (allowed, by))
         {
-            foreach (var settling in Settling.Of(study, load, allowed))
+            foreach (var settling in Settling.Of(study, joints, load, allowed))
             {
                 findings.Add(new Judged(
                     FrameRules.Settle, subject with { Case = settling.Wait }, Sorted(inputs, by, planned.Pointer), settling.Worst.Wait,
@@ -60,7 +61,7 @@ public static class FrameChecks
             }
         }
 
-        var feet = FootLoads.Of(study, load.Reaction);
+        var feet = FootLoads.Of(study, joints, load.Reaction);
         var limits = frame.Limits;
         if (limits.LargestFootLoad is { } most)
         {

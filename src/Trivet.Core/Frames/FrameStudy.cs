@@ -72,6 +72,9 @@ public sealed class FrameStudy
         ? [Joints.From]
         : [.. Enumerable.Range(0, Samples).Select(i => i == Samples - 1 ? Joints.To : Joints.From * Math.Pow(Joints.To / Joints.From, i / (Samples - 1.0)))];
 
+    /// <summary>The two that are known anyway: for a fast answer.</summary>
+    public ImmutableArray<double> JointEnds => Joints.To > Joints.From ? [Joints.From, Joints.To] : [Joints.From];
+
     /// <summary>The frequency of a mode with softest and stiffest joints, Hz: an exact band for this model.</summary>
     public (double Low, double High) Band(int mode) => (Soft.Modes[mode].Hz, Stiff.Modes[mode].Hz);
 

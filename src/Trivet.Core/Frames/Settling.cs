@@ -22,12 +22,12 @@ public readonly record struct SettlingAt(double Joint, double Wait, double Resid
 public sealed record Settling(string Load, string Wait, double Tolerance, double Damping, ImmutableArray<SettlingAt> Samples, SettlingAt Worst)
 {
     /// <summary>
-    /// The wait at each of the sampled stiffnesses, with the smallest damping. What the tool does is what the base does: the robot is taken as rigid.
+    /// The wait at each of the stiffnesses given, with the smallest damping. What the tool does is what the base does: the robot is taken as rigid.
     /// </summary>
-    public static ImmutableArray<Settling> Of(FrameStudy study, FrameLoad load, double tolerance)
+    public static ImmutableArray<Settling> Of(FrameStudy study, ImmutableArray<double> joints, FrameLoad load, double tolerance)
     {
         var origin = study.Mesh.Mount!.P;
-        ImmutableArray<FrameResponse> responses = [.. study.SampledJoints.Select(k => FrameResponse.Of(study.At(k), study.DampingFrom, load.Reaction))];
+        ImmutableArray<FrameResponse> responses = [.. joints.Select(k => FrameResponse.Of(study.At(k), study.DampingFrom, load.Reaction))];
         return [.. load.Waits.Select(wait =>
         {
             var arm = wait.Tool_C - origin;

@@ -36,7 +36,7 @@ public sealed record FrameReport(
         {
             stop.ThrowIfCancellationRequested();
             if (!load.Reaction.IsFinite) continue;
-            under.Add(new(load, tolerance > 0 ? Settling.Of(study, load, tolerance) : [], FootLoads.Of(study, load.Reaction)));
+            under.Add(new(load, tolerance > 0 ? Settling.Of(study, study.SampledJoints, load, tolerance) : [], FootLoads.Of(study, study.SampledJoints, load.Reaction)));
         }
 
         return new(cell, study, [], [], under.ToImmutable());

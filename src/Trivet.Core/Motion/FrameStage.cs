@@ -72,10 +72,10 @@ public static class FrameStage
             own.Used("/frame/limits/overturningSafety", cell.Frame.Limits.OverturningSafety);
             own.Used("/frame/feet/anchored", cell.Frame.Feet.Anchored);
             string settle = of.Pointer + "/settle";
-            tasks.Add(new($"frame:{cycle.Id}", own.Key, Under, _ => Under()));
+            tasks.Add(new($"frame:{cycle.Id}", own.Key, () => Under(s => s.JointEnds), _ => Under(s => s.SampledJoints)));
 
-            ImmutableArray<Finding> Under() => FrameRun.Load(cell, cycle) is { } load
-                ? FrameChecks.Under(study.Value, cell.Frame, load, of, tolerance, (cell.Motion.Cycles[cycle.Id].Settle ?? 0, settle), own.Inputs) : [];
+            ImmutableArray<Finding> Under(Func<FrameStudy, ImmutableArray<double>> joints) => FrameRun.Load(cell, cycle) is { } load
+                ? FrameChecks.Under(study.Value, joints(study.Value), cell.Frame, load, of, tolerance, (cell.Motion.Cycles[cycle.Id].Settle ?? 0, settle), own.Inputs) : [];
         }
 
         return new(findings.ToImmutable(), coverage.ToImmutable(), tasks.ToImmutable());

@@ -179,7 +179,7 @@ public class FrameStudyTests
     {
         // A slow push F at height h on a weight W over a footprint of width b tips where F·h = W·b/2 (statics).
         var reaction = Shake(amplitude: 100, period: 20, steady: 0);
-        var loads = FootLoads.Of(Study, reaction);
+        var loads = FootLoads.Of(Study, Study.SampledJoints, reaction);
         double weight = Study.Soft.Mass * 9.80665, expected = weight * Width / 2 / (100 * (Height - 0.05));
         Assert.Equal(expected, loads.Safety, 0.02 * expected);
         Assert.Equal(weight, loads.Feet.Sum(f => f.Weight), 1e-6 * weight);
