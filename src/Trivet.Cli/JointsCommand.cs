@@ -80,7 +80,7 @@ internal static class JointsCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            parsed.InvocationConfiguration.Error.WriteLine($"trivet: {file} cannot be written: {e.Message}");
+            parsed.InvocationConfiguration.Error.WriteLine($"trivet: {Places.Unwritable(file!, e)}");
             return ExitCode.Refused;
         }
     }

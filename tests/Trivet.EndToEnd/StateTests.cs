@@ -55,6 +55,8 @@ public sealed class StateTests(Chromium chromium, SharedDesk desk)
 
     [Theory]
     [InlineData(1024, 768)]
+    [InlineData(1280, 900)]
+    [InlineData(1440, 900)]
     [InlineData(390, 844)]
     [InlineData(2560, 1300)]
     public async Task The_sheet_fits_the_screen(int width, int height)
@@ -65,6 +67,8 @@ public sealed class StateTests(Chromium chromium, SharedDesk desk)
         await sheet.ShotAsync($"sheet-{width}x{height}");
         int beyond = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.Equal(0, beyond);
+        // Verdict to margin, all of a finding is in its panel.
+        Assert.Equal(0, await page.EvaluateAsync<int>("() => { const s = document.querySelector('.ledger .scroll'); return s.scrollWidth - s.clientWidth; }"));
     }
 
     [Fact]
