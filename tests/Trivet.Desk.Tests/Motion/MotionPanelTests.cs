@@ -38,7 +38,7 @@ public sealed class MotionPanelTests : BunitContext, IAsyncLifetime
         // The belt moves, so that the axes alone can not begin with its speed.
         Assert.Equal(4, panel.FindAll(".variant-table tbody tr").Count);
         Assert.Equal(2, panel.FindAll(".variant-table td[colspan]").Count);
-        Assert.Contains("seven phases, along the path", panel.Find(".variant-table .shown").TextContent, StringComparison.Ordinal);
+        Assert.Contains("seven phases, along the path", panel.Find(".variant-table .stated").TextContent, StringComparison.Ordinal);
         Assert.Contains("controller", panel.Find(".law-table .shown").TextContent, StringComparison.Ordinal);
         string before = panel.Find("[data-tracks='tool-speed']").InnerHtml;
         panel.Find("[data-law=Bound]").Click();
