@@ -25,7 +25,7 @@ public static class GuardChecks
             double time = Time(device.SensingTime, device.SensingSource, "sensing") + Time(device.LogicTime, device.LogicSource, "logic")
                 + Time(device.DriveTime, device.DriveSource, "drive") + Time(device.StopTime, device.StopSource, "stop");
             bool normal = approach == ApproachDirection.Normal;
-            double resolution = normal ? reading.Need(device.Resolution, at + "/resolution") : reading.Or(device.Resolution, at + "/resolution", double.NaN);
+            double resolution = reading.Need(device.Resolution, at + "/resolution");
             double height = normal ? reading.Or(device.FieldHeight, at + "/fieldHeight", double.NaN) : reading.Need(device.FieldHeight, at + "/fieldHeight");
             double distance = reading.Need(device.Distance, at + "/distance");
             bool measured = reading.Or(device.StopMeasured, at + "/stopMeasured", false);
@@ -33,6 +33,11 @@ public static class GuardChecks
             if (!reading.Complete) findings.Add(new Unjudged(ProtectRules.DeviceDistance, subject, reading.Inputs, OpenReason.Missing, reading.MissingFields));
             else if (device.SensingTime < 0 || device.LogicTime < 0 || device.DriveTime < 0 || device.StopTime < 0 || resolution < 0 || height < 0)
                 findings.Add(new Unjudged(ProtectRules.Described, subject, reading.Inputs, OpenReason.Failed, [], ProtectReasons.Negative));
+            else if (!normal && height < GuardTables.LowestField(resolution))
+                findings.Add(new YesNo(ProtectRules.DeviceDistance, subject, reading.Inputs, false, [at + "/fieldHeight", at + "/resolution"])
+                {
+                    Advice = [new(at + "/fieldHeight", height, GuardTables.LowestField(resolution), double.NaN)],
+                });
             else if (GuardTables.Device(approach, time, resolution, height) is var needed && double.IsNaN(needed))
                 findings.Add(new Unjudged(ProtectRules.DeviceDistance, subject, reading.Inputs, OpenReason.Failed, [], normal ? ProtectReasons.ResolutionNotCovered : ProtectReasons.FieldTooHigh));
             else
@@ -129,7 +134,9 @@ public static class GuardChecks
         double height = reading.Need(fence.Height, at + "/height");
         var (low, high) = space.Heights;
         double needed = GuardTables.ReachOver(height, low, high);
-        if (double.IsNaN(needed)) coverage.Add(new(ProtectRules.ReachOver, subject, ProtectReasons.WaitsFor.Naming(at + "/height")));
+        // Not stated is waited for; lower than the table's lowest guard is no guard against reaching over.
+        if (double.IsNaN(height)) coverage.Add(new(ProtectRules.ReachOver, subject, ProtectReasons.WaitsFor.Naming(at + "/height")));
+        else if (double.IsNaN(needed)) findings.Add(new YesNo(ProtectRules.ReachOver, subject, reading.Inputs, false, [at + "/height"]));
         else if (needed == 0) findings.Add(new YesNo(ProtectRules.ReachOver, subject, reading.Inputs, true, [at + "/height"]));
         else findings.Add(new Judged(ProtectRules.ReachOver, subject, reading.Inputs, distance, Limit.AtLeast(needed, new(SourceKind.FromMemory, "ISO-13857", "table 2")), Assurance.Proved));
     }

@@ -71,6 +71,10 @@ public static class GuardTables
 
     public static double SmallestGap(BodyPart part) => Gaps[(int)part] / 1000.0;
 
+    /// <summary>Lowest height of a field that people go along with their legs in it, metres: H ≥ 15·(d − 50 mm) (ISO 13855:2010, from memory); a lower one passes
+    /// over what it should see.</summary>
+    public static double LowestField(double resolution) => Math.Max(0, 15 * (resolution - 0.05));
+
     /// <summary>
     /// Distance of a device from the nearest place of danger by ISO 13855:2010, metres; not a number where the edition's formula on record does not reach (a
     /// resolution above 70 mm, a field above 1 m). Straight through the field (6.2.3): 2000 mm/s·T + 8·(d − 14), at least 100 mm; where that is above

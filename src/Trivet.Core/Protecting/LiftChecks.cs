@@ -80,6 +80,9 @@ public static class LiftChecks
         else findings.Add(new Judged(ProtectRules.LiftAid, subject, reading.Inputs, mass, Limit.AtMost(carries, new(SourceKind.Cell, at + "/aidCapacity")), Assurance.Exact));
     }
 
+    /// <summary>Bolts not in one line, so that what hangs on them can not turn (common practice, no source).</summary>
+    private const int LeastBolts = 3;
+
     /// <summary>
     /// Pull in the worst bolt: S·m·g·(1/n + e/b). The weight hangs evenly on n bolts; its distance e from their middle turns it about them, which one
     /// bolt at the smallest spacing b takes alone (statics, on the safe side).
@@ -106,11 +109,17 @@ public static class LiftChecks
         if (!reading.Complete) findings.Add(new Unjudged(ProtectRules.Bolts, subject, reading.Inputs, OpenReason.Missing, reading.MissingFields));
         else if (bolts < 1 || mass <= 0 || offset < 0 || safety < 1 || spacing <= 0 || most <= 0)
             findings.Add(new Unjudged(ProtectRules.Described, subject, reading.Inputs, OpenReason.Failed, [], ProtectReasons.NotPositive));
+        else if (bolts < LeastBolts)
+        {
+            // On fewer it turns about its bolts, whatever one of them bears.
+            findings.Add(new YesNo(ProtectRules.Bolts, subject, reading.Inputs, false, [Own + "/bolts"]) { Advice = [new(Own + "/bolts", bolts, LeastBolts, double.NaN)] });
+        }
         else
         {
+            // A balance without prying and without the give of what it hangs on: an estimate, so never more than tight.
             findings.Add(new Judged(
                 ProtectRules.Bolts, subject, reading.Inputs, safety * mass * RobotDynamics.StandardGravity * (1.0 / bolts + offset / spacing),
-                Limit.AtMost(most, new(SourceKind.Cell, Own + "/largestBoltForce")), Assurance.Exact));
+                Limit.AtMost(most, new(SourceKind.Cell, Own + "/largestBoltForce")), Assurance.Estimated));
         }
     }
 }

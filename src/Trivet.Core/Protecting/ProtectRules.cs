@@ -21,7 +21,7 @@ public static class ProtectRules
     public static Rule LiftAid { get; } = Of("protect.lift-aid", "A lifting aid carries what people must not lift", "kg", Sense.AtMost, 0, Here("protect.lift-aid"));
 
     /// <summary>Value: pull in the worst bolt while the robot hangs on the bolts that are tightened first, newtons.</summary>
-    public static Rule Bolts { get; } = Of("protect.bolts", "The first bolts hold the robot before anything lets go", "N", Sense.AtMost, 0.1, Here("protect.bolts"));
+    public static Rule Bolts { get; } = Of("protect.bolts", "The first bolts hold the robot before anything lets go", "N", Sense.AtMost, double.PositiveInfinity, Here("protect.bolts"), false);
 
     /// <summary>Value: distance of a device from the nearest place of danger, metres.</summary>
     public static Rule DeviceDistance { get; } = Of("protect.device-distance", "What moves has stopped before somebody is there", "m", Sense.AtLeast, 0.05, Distance);

@@ -150,6 +150,22 @@ public sealed class GuardTests
         Assert.Equal(ProtectReasons.ResolutionNotCovered, Assert.IsType<Unjudged>(Device(Curtain with { Resolution = 0.09 })).Detail);
     }
 
+    /// <summary>ISO 13855:2010, from memory: H at least 15·(d − 50 mm), so a resolution of 80 mm needs the field at 450 mm.</summary>
+    [Fact]
+    public void A_field_along_which_people_go_must_be_high_enough_for_its_resolution()
+    {
+        var along = Curtain with { Approach = ApproachDirection.Parallel, Resolution = 0.08, FieldHeight = 0.45, Distance = 3 };
+        Assert.Equal(Verdict.Holds, Device(along).Verdict);
+        var low = Device(along with { FieldHeight = 0.4 });
+        Assert.Equal((Verdict.FallsShort, 0.45), (low.Verdict, Math.Round(low.Advice.Single().To, 9)));
+        Assert.Equal(Verdict.FallsShort, Device(along with { Resolution = 0.3, FieldHeight = 0 }).Verdict);
+        Assert.Equal(["/guarding/devices/front/resolution"], Assert.IsType<Unjudged>(Device(along with { Resolution = null })).Missing);
+    }
+
+    [Fact]
+    public void A_guard_lower_than_the_table_begins_falls_short_of_keeping_hands_out() =>
+        Assert.Contains(Fenced(Mesh with { Height = 0.9 }), f => f.Rule == ProtectRules.ReachOver && f.Verdict == Verdict.FallsShort);
+
     private static ImmutableArray<Finding> Fenced(Fence fence)
     {
         var cell = Sample("jar-lids") with { Guarding = new() { Fences = Keyed.Empty<Fence>().Add("right", fence) } };

@@ -88,15 +88,17 @@ public sealed class LiftingEquationTests
         }
     }
 
-    /// <summary>40 kg on 2 bolts, twice the weight, 50 mm off the middle of bolts 200 mm apart: 2·40·g·(1/2 + 1/4).</summary>
+    /// <summary>40 kg on 4 bolts, twice the weight, 50 mm off the middle of bolts 200 mm apart: 2·40·g·(1/4 + 1/4). A simple balance: never more than tight.</summary>
     [Fact]
     public void The_first_bolts_carry_weight_and_offset()
     {
-        var hanging = new Hanging { Mass = 40, Bolts = 2, Offset = 0.05, BoltSpacing = 0.2, Safety = 2, LargestBoltForce = 1500, BoltForceSource = "thread in aluminium, 2 d deep" };
+        var hanging = new Hanging { Mass = 40, Bolts = 4, Offset = 0.05, BoltSpacing = 0.2, Safety = 2, LargestBoltForce = 1500, BoltForceSource = "thread in aluminium, 2 d deep" };
         Judged Of(Hanging h) => Assert.IsType<Judged>(LiftChecks.Of(Cell.Empty with { Handling = new() { Hanging = h } }).Findings.Single());
-        Assert.Equal(2 * 40 * 9.80665 * 0.75, Of(hanging).Value, 9);
-        Assert.Equal(Verdict.Holds, Of(hanging).Verdict);
-        Assert.Equal(Verdict.FallsShort, Of(hanging with { Bolts = 1, Offset = 0.2 }).Verdict);
+        Assert.Equal(2 * 40 * 9.80665 * 0.5, Of(hanging).Value, 9);
+        Assert.Equal(Verdict.Tight, Of(hanging).Verdict);
+        Assert.Equal(Verdict.FallsShort, Of(hanging with { Offset = 0.4 }).Verdict);
+        var two = LiftChecks.Of(Cell.Empty with { Handling = new() { Hanging = hanging with { Bolts = 2, LargestBoltForce = 1e6 } } }).Findings.Single();
+        Assert.Equal((Verdict.FallsShort, 3.0), (two.Verdict, two.Advice.Single().To));
         var open = Assert.IsType<Unjudged>(LiftChecks.Of(Cell.Empty with { Handling = new() { Hanging = hanging with { BoltForceSource = null } } }).Findings.Single());
         Assert.Equal("/handling/hanging/boltForceSource", Assert.Single(open.Missing));
     }
