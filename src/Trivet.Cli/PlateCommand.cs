@@ -94,7 +94,7 @@ internal static class PlateCommand
             foreach (var piece in sheets.SelectMany(s => s.Pieces))
             {
                 string name = Path.Combine(folder, piece.FileName);
-                var drawing = PlateDrawing.Of(piece.Plate, piece.Input, piece.Title);
+                var drawing = PlateDrawing.Of(piece.Plate, piece.Title);
                 var utf8 = new UTF8Encoding(false);
                 File.WriteAllText(name + ".svg", PaperSvg.Of(drawing).Svg, utf8);
                 File.WriteAllBytes(name + ".pdf", PaperPdf.Of(piece.Title.Name, now, drawing));

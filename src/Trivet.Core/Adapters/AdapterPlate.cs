@@ -25,6 +25,8 @@ public readonly record struct PlateMeasure(Rule Rule, string Case, double Value,
 /// <summary>
 /// One adapter plate, whole. Its axes: origin on the lower face in the middle of both patterns, x and y as the upper pattern's, z up.
 /// </summary>
+/// <param name="Above">The face it meets above; in a stack the joining ring for one of the two.</param>
+/// <param name="Below">Likewise below, turned as it lies in the plate's axes.</param>
 /// <param name="Clocking">Of the lower pattern against the upper one, radians.</param>
 /// <param name="FirstFitted">The part it is screwed to first.</param>
 /// <param name="Volume">Cubic metres, holes taken out; a tapped hole counts as drilled.</param>
@@ -34,7 +36,7 @@ public readonly record struct PlateMeasure(Rule Rule, string Case, double Value,
 /// <param name="AxialStiffness">Of the disc between both circles of holes, N/m; infinite where both circles are the same.</param>
 /// <param name="TiltStiffness">Likewise against tilting one circle towards the other, N·m/rad.</param>
 public sealed record AdapterPlate(
-    Stuff Stuff, double Thickness, double Clocking, PlateFace FirstFitted, ImmutableArray<AdapterHole> Holes, Outline Outline, double Volume, double Mass,
+    Stuff Stuff, BoltPattern Above, BoltPattern Below, double Thickness, double Clocking, PlateFace FirstFitted, ImmutableArray<AdapterHole> Holes, Outline Outline, double Volume, double Mass,
     double Wall, double KeyRoom, double AxialStiffness, double TiltStiffness, ImmutableArray<PlateMeasure> Measures)
 {
     public bool Works => Measures.All(m => m.Holds);

@@ -47,7 +47,7 @@ public readonly record struct LocatingPin(double Diameter, Vec2 At);
 /// <param name="CentringDepth">Height of the boss or depth of the bore.</param>
 public sealed record BoltPattern(
     string Name, ImmutableArray<Vec2> Points, MetricThread Thread, bool Tapped, double ThreadDepth, double Grip, Stuff Stuff,
-    Centring Centring, double CentringDiameter, double CentringDepth, LocatingPin? Pin, MountingFace Face)
+    Centring Centring, double CentringDiameter, double CentringDepth, ImmutableArray<LocatingPin> Pins, MountingFace Face)
 {
     /// <summary>Mean distance of the holes from the middle.</summary>
     public double Radius => Points.Average(p => p.Norm);
@@ -56,15 +56,15 @@ public sealed record BoltPattern(
     public BoltPattern Turned(double angle) => this with
     {
         Points = [.. Points.Select(p => p.Turned(angle))],
-        Pin = Pin is { } pin ? pin with { At = pin.At.Turned(angle) } : null,
+        Pins = [.. Pins.Select(p => p with { At = p.At.Turned(angle) })],
         Face = Face.Turned(angle),
     };
 
-    /// <summary>Into how many equal turns the pattern with its pin and face can be divided without a difference.</summary>
+    /// <summary>Into how many equal turns the pattern with its face can be divided without a difference.</summary>
     public int Symmetry()
     {
         const double Same = 1e-6;
-        if (Pin is not null) return 1;
+        if (Pins.Length > 0) return 1;
         for (int k = Points.Length; k > 1; k--)
         {
             if (!Face.IsRound && (k > 4 || 4 % k != 0 || (k == 4 && Math.Abs(Face.Width - Face.Depth) > Same))) continue;
@@ -120,7 +120,7 @@ public sealed record BoltPattern(
         bool centred = centring != Centring.None;
         double diameter = centred ? Take(own.CentringDiameter, "centringDiameter", standard?.Centring == centring ? standard.CentringDiameter : null) : 0;
         double depth = centred ? Take(own.CentringDepth, "centringDepth", standard?.Centring == centring ? standard.CentringDepth : null) : 0;
-        var pin = standard?.Pin;
+        LocatingPin? pin = standard?.Pins is [var first, ..] ? first : null;
         double pinDiameter = reading.Or(own.PinDiameter, $"{at}/pinDiameter", pin?.Diameter ?? 0);
         if (pinDiameter > 0)
         {
@@ -135,7 +135,7 @@ public sealed record BoltPattern(
             wrong.Add(new(at, AdapterReasons.NotPositive));
             return null;
         }
-        return new(own.Name ?? id, points.Value, thread, tapped, threadDepth, grip, stuff, centring, diameter, depth, pin, face);
+        return new(own.Name ?? id, points.Value, thread, tapped, threadDepth, grip, stuff, centring, diameter, depth, pin is { } one ? [one] : [], face);
 
         double Take(double? value, string field, double? fallback) => fallback is { } f ? reading.Or(value, $"{at}/{field}", f) : reading.Need(value, $"{at}/{field}");
     }

@@ -28,8 +28,8 @@ internal static class PlateDesign
         Centre(input, above, below, t, holes);
         Side(input, PlateFace.Above, above, below.Face, t, choice.HeadsBelow, holes, measures);
         Side(input, PlateFace.Below, below, above.Face, t, choice.HeadsAbove, holes, measures);
-        Pin(input, PlateFace.Above, above, t, holes);
-        Pin(input, PlateFace.Below, below, t, holes);
+        Pins(input, PlateFace.Above, above, t, holes);
+        Pins(input, PlateFace.Below, below, t, holes);
 
         double wall = double.PositiveInfinity, floor = double.PositiveInfinity;
         for (int i = 0; i < holes.Count; i++)
@@ -56,7 +56,7 @@ internal static class PlateDesign
         double volume = outline.Area * choice.Thickness - holes.Sum(h => h.Volume);
         var (axial, tilt) = PlateStiffness.Between(input.Stuff, choice.Thickness, input.Above.Radius, input.Below.Radius);
         return new(
-            input.Stuff, choice.Thickness, choice.Clocking, choice.FirstFitted, holes, outline, volume, volume * input.Stuff.Density, wall, room, axial, tilt, measures);
+            input.Stuff, input.Above, input.Below.Turned(choice.Clocking), choice.Thickness, choice.Clocking, choice.FirstFitted, holes, outline, volume, volume * input.Stuff.Density, wall, room, axial, tilt, measures);
     }
 
     /// <summary>Recesses for bosses or rings, and the passage, all about the middle: one hole where they open into each other.</summary>
@@ -94,8 +94,11 @@ internal static class PlateDesign
         string which = side == PlateFace.Above ? "above" : "below";
         if (!part.Tapped)
         {
-            double need = input.Stuff.Engagement * part.Thread.D, length = double.IsNaN(part.Grip) ? double.NaN : Screw.LengthUpTo(part.Grip + t) ?? 0;
-            double engaged = double.IsNaN(length) ? t : length - part.Grip;
+            // A screw that came through onto the other part would jack the two apart: there it ends a pitch short.
+            bool covered = part.Points.Any(p => other.Beyond(p) < part.Thread.D / 2);
+            double most = covered ? t - part.Thread.P : t;
+            double need = input.Stuff.Engagement * part.Thread.D, length = double.IsNaN(part.Grip) ? double.NaN : Screw.LengthUpTo(part.Grip + most) ?? 0;
+            double engaged = double.IsNaN(length) ? most : length - part.Grip;
             var fitted = new FittedScrew(Screw.Of(part.Thread, ScrewHead.Cap), length, part.Grip, engaged, need);
             foreach (var at in part.Points)
                 holes.Add(new(HoleKind.Tapped, side, side, at, [Cylinder(t, 0, part.Thread.TapDrill / 2)]) { Thread = part.Thread, Fitted = fitted });
@@ -109,8 +112,8 @@ internal static class PlateDesign
         var screw = proud ? cap : Screw.Of(part.Thread, sunk);
         double seat = proud ? 0 : sunk == ScrewHead.Countersunk ? 0 : screw.CounterboreDepth;
         double clamped = t - seat, needed = part.Stuff.Engagement * part.Thread.D;
-        double most = part.ThreadDepth - part.Thread.P;
-        double screwLength = Screw.LengthUpTo(clamped + most) ?? 0, engagement = screwLength - clamped;
+        double reach = part.ThreadDepth - part.Thread.P;
+        double screwLength = Screw.LengthUpTo(clamped + reach) ?? 0, engagement = screwLength - clamped;
         var with = new FittedScrew(screw, screwLength, clamped, engagement, needed);
         var steps = proud ? [Cylinder(t, 0, part.Thread.Passage / 2)] : Sunk(screw, face, t);
         var kind = proud ? HoleKind.Through : sunk == ScrewHead.Countersunk ? HoleKind.Countersunk : HoleKind.Counterbored;
@@ -130,13 +133,15 @@ internal static class PlateDesign
             : [Cylinder(t, depth, passage), new(depth, 0, narrow, wide)];
     }
 
-    private static void Pin(AdapterInput input, PlateFace side, BoltPattern part, double t, ImmutableArray<AdapterHole>.Builder holes)
+    private static void Pins(AdapterInput input, PlateFace side, BoltPattern part, double t, ImmutableArray<AdapterHole>.Builder holes)
     {
-        if (part.Pin is not { } pin) return;
-        // One and a half diameters hold a pin: common practice. Where too little would be left below, it goes through.
-        double depth = 1.5 * pin.Diameter, r = pin.Diameter / 2;
-        if (t - depth < input.Floor) depth = t;
-        holes.Add(new(HoleKind.Dowel, side, side, pin.At, [side == PlateFace.Above ? Cylinder(t, t - depth, r) : Cylinder(depth, 0, r)]));
+        foreach (var pin in part.Pins)
+        {
+            // One and a half diameters hold a pin: common practice. Where too little would be left below, it goes through.
+            double depth = 1.5 * pin.Diameter, r = pin.Diameter / 2;
+            if (t - depth < input.Floor) depth = t;
+            holes.Add(new(HoleKind.Dowel, side, side, pin.At, [side == PlateFace.Above ? Cylinder(t, t - depth, r) : Cylinder(depth, 0, r)]));
+        }
     }
 
     /// <summary>Thickness left under a blind hole, or under the head that a step carries; infinite for a plain through hole.</summary>

@@ -25,7 +25,7 @@ public sealed record StandardPattern(
         return new(
             Designation, [.. Enumerable.Range(0, Holes).Select(i => Vec2.Polar(radius, Start * Math.PI / 180 + 2 * Math.PI * i / Holes))], MetricThread.Find(Thread)!,
             Tapped, Tapped ? ThreadDepth * mm : double.NaN, Tapped ? double.NaN : Grip * mm, stuff, Centring, CentringDiameter * mm, CentringDepth * mm,
-            Pin > 0 ? new LocatingPin(Pin * mm, new(radius, 0)) : null, Square ? MountingFace.Rectangle(Face * mm, Face * mm) : MountingFace.Round(Face * mm));
+            Pin > 0 ? [new(Pin * mm, new(radius, 0))] : [], Square ? MountingFace.Rectangle(Face * mm, Face * mm) : MountingFace.Round(Face * mm));
     }
 }
 

@@ -11,7 +11,7 @@ public readonly record struct Layer(double Thickness, Stuff Stuff, double Width)
 
 /// <summary>All that the calculation of a joint rests on, its load apart, SI.</summary>
 /// <param name="Points">The screws, in the joint's axes, metres.</param>
-/// <param name="Bearing">Outer diameter of the surface under head or washer.</param>
+/// <param name="Bearing">Outer diameter of the surface that presses on the layers, under head or washer; friction is under the head, see <see cref="Tightening"/>.</param>
 /// <param name="Layers">A washer is the first of them.</param>
 /// <param name="SlotNutForce">Not a number where there is no slot nut.</param>
 /// <param name="Torque">Not a number where it is to be found.</param>

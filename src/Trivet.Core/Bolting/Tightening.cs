@@ -20,13 +20,15 @@ public static class Tightening
     }
 
     /// <summary>Torque by preload at a friction, metres.</summary>
+    /// <param name="bearing">Outer diameter of the surface that the head rubs on.</param>
     public static double Arm(MetricThread t, double bearing, double friction, bool cone = false)
     {
         double mean = (bearing + t.Passage) / 2;
         return 0.16 * t.P + 0.58 * friction * t.D2 + friction * mean / 2 * (cone ? Math.Sqrt(2) : 1);
     }
 
-    public static double Arm(JointInput input, double friction) => Arm(input.Thread, input.Bearing, friction, input.Screw.Head == ScrewHead.Countersunk);
+    /// <summary>The head turns on its own surface, whatever a washer below it spreads.</summary>
+    public static double Arm(JointInput input, double friction) => Arm(input.Thread, input.Screw.Bearing, friction, input.Screw.Head == ScrewHead.Countersunk);
 
     /// <summary>Down to two digits, as a wrench is set.</summary>
     public static double Settable(double torque)

@@ -47,6 +47,8 @@ public sealed record ToolPart : IOrdered
     public string? Name { get; init; }
     public string? Note { get; init; }
     public ToolPartKind? Kind { get; init; }
+    /// <summary>Id of the designed plate that this part is.</summary>
+    public string? Plate { get; init; }
     /// <summary>Kilograms; density times volume where not stated.</summary>
     public double? Mass { get; init; }
     /// <summary>How far it reaches down from the part above, metres.</summary>

@@ -59,7 +59,7 @@ public sealed record PartsLine(
 /// Everything a cell consists of, as far as it is described, with quantities. Equal things are one line. Usual, where nothing is stated: made are platform, plates,
 /// fingers and cut profiles, all else is bought; spares are one pair of rods, and as many cups as are fitted (common practice, no source).
 /// </summary>
-/// <param name="Astray">Lines of /partsList that speak of something the description does not have, by their pointers.</param>
+/// <param name="Astray">Lines of /partsList and parts of the stack that speak of something the description does not have, by their pointers.</param>
 public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<string> Astray)
 {
     /// <summary>An end this near to the floor stands on a foot, metres.</summary>
@@ -68,10 +68,11 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
     public static PartsLines Of(Cell cell)
     {
         var lines = new List<PartsLine>();
+        var plates = new FoundPlates();
         Robot(cell, lines);
         Drives(cell, lines);
-        Tool(cell, lines);
-        Plates(cell, lines);
+        Tool(cell, plates, lines);
+        Plates(cell, plates, lines);
         Air(cell, lines);
         Frame(cell, lines);
         foreach (var (id, d) in cell.Guarding.Devices.InOrder()) lines.Add(Bought(PartGroup.Guarding, $"/guarding/devices/{id}", d.Name ?? id));
@@ -81,9 +82,11 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
             lines.Add(Bought(PartGroup.Guarding, $"/guarding/fences/{id}", f.Name ?? "", PartKind.Guard) with { Sizes = Known(length, f.Height ?? double.NaN) });
         }
         foreach (var (id, m) in cell.Cabinet.Modules.InOrder()) lines.Add(Bought(PartGroup.Cabinet, $"/cabinet/modules/{id}", m.Name ?? id));
-        Screws(cell, lines);
+        Screws(cell, plates, lines);
         foreach (var (id, c) in cell.Cables.InOrder()) lines.Add(Bought(PartGroup.Cables, $"/cables/{id}", c.Name ?? id) with { Sizes = Known(c.Length ?? double.NaN) });
         var astray = ImmutableArray.CreateBuilder<string>();
+        foreach (var (id, part) in cell.Tool.Parts.InOrder())
+            if (part.Plate is { } plate && !cell.Plates.ContainsKey(plate)) astray.Add($"/tool/parts/{id}/plate");
         foreach (var (id, said) in cell.PartsList.InOrder()) Say(id, said, lines, astray);
         return new([.. lines.OrderBy(l => l.Group)], astray.ToImmutable());
     }
@@ -118,12 +121,13 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
         }
     }
 
-    private static void Tool(Cell cell, List<PartsLine> lines)
+    private static void Tool(Cell cell, FoundPlates plates, List<PartsLine> lines)
     {
         bool oneCup = cell.Tool.Parts.Values.Count(p => p.Kind == ToolPartKind.Cup) == 1;
         foreach (var (id, part) in cell.Tool.Parts.InOrder())
         {
-            int count = part.Kind == ToolPartKind.Cup && oneCup ? Math.Max(1, cell.Tool.Vacuum.Cups ?? 1) : 1;
+            int count = part.Kind == ToolPartKind.Cup && oneCup ? Math.Max(1, cell.Tool.Vacuum.Cups ?? 1)
+                : part.Plate is { } plate && cell.Plates.ContainsKey(plate) ? Pieces(cell, plate, plates) : 1;
             var supplied = part.Kind switch
             {
                 ToolPartKind.Plate or ToolPartKind.Finger => Cells.Supplied.Made,
@@ -134,13 +138,18 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
         }
     }
 
-    /// <summary>A plate that is designed and that no part of the stack stands for.</summary>
-    private static void Plates(Cell cell, List<PartsLine> lines)
+    /// <summary>The plates that are designed, each with its pieces, where no part of the stack says that it is this plate.</summary>
+    private static void Plates(Cell cell, FoundPlates plates, List<PartsLine> lines)
     {
-        if (cell.Tool.Parts.Values.Any(p => p.Kind == ToolPartKind.Plate)) return;
         foreach (var (id, plate) in cell.Plates.InOrder())
-            lines.Add(new(PartGroup.Tool, PartKind.Named, [$"/plates/{id}"], plate.Name ?? id, [], Math.Max(1, plate.Pieces ?? 1), Cells.Supplied.Made, false, 0));
+        {
+            if (cell.Tool.Parts.Values.Any(p => p.Plate == id)) continue;
+            lines.Add(new(PartGroup.Tool, PartKind.Named, [AdapterInput.Pointer(id)], plate.Name ?? id, [], Pieces(cell, id, plates), Cells.Supplied.Made, false, 0));
+        }
     }
+
+    private static int Pieces(Cell cell, string id, FoundPlates plates) =>
+        AdapterInput.Read(cell, id, new(), []) is { } input ? plates.Pieces(input) : Math.Max(1, cell.Plates[id].Pieces ?? 1);
 
     private static void Air(Cell cell, List<PartsLine> lines)
     {
@@ -177,9 +186,8 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
     /// The screws of the joints: one line for each joint, since each has its own torque. Those of an adapter plate are counted from the pattern they go
     /// through, without designing the plate anew: their length is on the plate's drawing.
     /// </summary>
-    private static void Screws(Cell cell, List<PartsLine> lines)
+    private static void Screws(Cell cell, FoundPlates plates, List<PartsLine> lines)
     {
-        var plates = new FoundPlates();
         foreach (var (id, joint) in cell.Joints.InOrder())
         {
             if (joint.Plate is { } plate && joint.Side != JointSide.Between && cell.Plates.TryGetValue(plate, out var plan))

@@ -37,6 +37,8 @@ internal static class ToolingFields
         .Text("name", p => p.Name, (p, w) => p with { Name = w }, "What it is: plate, rotary axis, gripper, finger.")
         .Choice("kind", Words.ToolPartKind, p => p.Kind, (p, w) => p with { Kind = w },
             "What it is. What hangs below the rotary axis turns with it.")
+        .Text("plate", p => p.Plate, (p, w) => p with { Plate = w },
+            "Id of the adapter plate under /plates that this part is; the parts list then has both as one.")
         .Quantity("mass", Dimension.Mass, p => p.Mass, (p, w) => p with { Mass = w },
             "Its mass; density times volume where nothing is stated.", Depth.Build, "g")
         .Quantity("height", Dimension.Length, p => p.Height, (p, w) => p with { Height = w },

@@ -22,11 +22,12 @@ public static class PlateDrawing
     // Where the view and the section may be, and where the tables begin.
     private const double ViewX = 128, ViewY = 190, ViewRoom = 150, SectionY = 50, SectionRoom = 60, TableX = 236;
     private const int MostRows = 30;
+    private const double TagType = 2.3;
 
     // Scales of [ISO-5455].
     private static readonly (double Factor, string Name)[] Scales = [(5, "5:1"), (2, "2:1"), (1, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10")];
 
-    public static Paper Of(AdapterPlate plate, AdapterInput input, PlateTitle title, Locale? locale = null)
+    public static Paper Of(AdapterPlate plate, PlateTitle title, Locale? locale = null)
     {
         var where = locale ?? Locale.English;
         var words = where.Language.Plate;
@@ -37,7 +38,7 @@ public static class PlateDrawing
         var view = new View(table, plate, scale.Factor * 1000, where);
         var groups = HoleCallouts.Of(plate, where);
         double angle = view.CutAngle();
-        view.FromAbove(new(ViewX, ViewY), groups, angle, input);
+        view.FromAbove(new(ViewX, ViewY), groups, angle);
         view.Section(new(ViewX, SectionY), angle);
         table.Text(DraftingTable.Left + 4, table.Top - 7, words.SeenFromAbove, DraftingTable.Heading, strong: true);
         table.Text(DraftingTable.Left + 4, SectionY + 27, words.Section, DraftingTable.Heading, strong: true);
@@ -56,24 +57,34 @@ public static class PlateDrawing
             [g.Letter, $"{g.Holes.Length}×", g.Callout, g.Screw])]);
         y -= 7;
         table.Text(TableX, y, words.Holes, DraftingTable.Heading, strong: true);
-        HoleTable(table, TableX, y - 2.5, groups, words, Mm);
-        Notes(table, top, plate, input, words, Mm);
+        HoleTable(table, TableX, y - 2.5, plate, groups, words, Mm);
+        Notes(table, top, plate, words, Mm);
         return table.Done();
     }
 
-    private static void HoleTable(DraftingTable table, double x, double y, ImmutableArray<HoleGroup> groups, PlateWords words, Func<double, string> mm)
+    private static void HoleTable(DraftingTable table, double x, double y, AdapterPlate plate, ImmutableArray<HoleGroup> groups, PlateWords words, Func<double, string> mm)
     {
-        var rows = groups.SelectMany(g => g.Holes.Select((h, i) => (IReadOnlyList<string>)[$"{g.Letter}{i + 1}", mm(h.At.X), mm(h.At.Y)])).ToList();
-        IReadOnlyList<string> heads = [words.HeadTag, "x", "y"];
+        var rows = groups.SelectMany(g => g.Holes.Select((h, i) => (IReadOnlyList<string>)[$"{g.Letter}{i + 1}", mm(h.At.X), mm(h.At.Y), Corner(plate, h) is { } r ? mm(r) : ""])).ToList();
+        IReadOnlyList<string> heads = [words.HeadTag, "x", "y", "R"];
         int columns = Math.Clamp((rows.Count + MostRows - 1) / MostRows, 1, 3), perColumn = Math.Max(10, (rows.Count + columns - 1) / columns);
-        for (int c = 0; c * perColumn < rows.Count; c++) table.Table(x + c * 54, y, [12, 19, 19], [heads, .. rows.Skip(c * perColumn).Take(perColumn)]);
+        for (int c = 0; c * perColumn < rows.Count; c++) table.Table(x + c * 56, y, [10, 16, 16, 12], [heads, .. rows.Skip(c * perColumn).Take(perColumn)]);
     }
 
-    private static void Notes(DraftingTable table, double top, AdapterPlate plate, AdapterInput input, PlateWords words, Func<double, string> mm)
+    /// <summary>Radius of the outline about a hole that it bends round; null for the others.</summary>
+    private static double? Corner(AdapterPlate plate, AdapterHole hole)
+    {
+        foreach (var piece in plate.Outline.Pieces)
+            if (piece.IsArc && !piece.IsCircle && (piece.Centre - hole.At).Norm < 1e-9) return piece.Radius;
+        return null;
+    }
+
+    private static void Notes(DraftingTable table, double top, AdapterPlate plate, PlateWords words, Func<double, string> mm)
     {
         var notes = new List<string> { Locale.Fill(words.NoteFirst, ("face", words.Faces[(int)plate.FirstFitted])), words.NoteMark, words.Position };
-        foreach (var (part, face) in new[] { (input.Above, PlateFace.Above), (input.Below, PlateFace.Below) })
+        if (plate.Outline.Pieces.Any(p => !p.IsArc)) notes.Add(words.NoteOutline);
+        foreach (var (part, face) in new[] { (plate.Above, PlateFace.Above), (plate.Below, PlateFace.Below) })
         {
+            if (part.Pins is [var pin, _, ..]) notes.Add(Locale.Fill(words.NotePins, ("d", mm(pin.Diameter)), ("face", words.Faces[(int)face])));
             var recess = plate.Holes.FirstOrDefault(h => h.Kind == HoleKind.Pilot && (h.Serves == face || h.Steps.Length > 1));
             if (part.Centring != Centring.Bore || recess is null) continue;
             notes.Add(Locale.Fill(words.NoteRing, ("d", mm(part.CentringDiameter)), ("length", mm(part.CentringDepth + Math.Min(part.CentringDepth, 3e-3) - 0.5e-3)), ("face", words.Faces[(int)face])));
@@ -87,6 +98,8 @@ public static class PlateDrawing
     /// <param name="s">Millimetres of the paper for a metre.</param>
     private sealed class View(DraftingTable table, AdapterPlate plate, double s, Locale locale)
     {
+        private readonly FreePlaces _free = new();
+
         private string Mm(double metres) => HoleCallouts.Millimetres(metres, locale);
 
         /// <summary>The angle of the cut through the middle that meets the most kinds of holes.</summary>
@@ -100,13 +113,22 @@ public static class PlateDrawing
                 if (angle > Math.PI / 2 + 1e-9) angle -= Math.PI;
                 if (angle < -Math.PI / 2 + 1e-9) angle += Math.PI;
                 var along = Vec2.Polar(1, angle);
-                int kinds = plate.Holes.Where(h => Math.Abs(along.Cross(h.At)) < 0.2 * h.Widest).Select(h => (h.Kind, h.Serves)).Distinct().Sum(k => k.Kind is HoleKind.Lightening ? 0 : k.Serves is not null && k.Kind is not HoleKind.Dowel ? 2 : 1);
+                int kinds = plate.Holes.Where(h => Math.Abs(along.Cross(h.At)) < 0.2 * h.Widest).Select(h => (h.Kind, h.Serves)).Distinct().Sum(k => Worth(k.Kind, k.Serves));
                 if (kinds > most || (kinds == most && Math.Abs(angle) < Math.Abs(best) - 1e-9)) (most, best) = (kinds, angle);
             }
             return best;
         }
 
-        public void FromAbove(Vec2 middle, ImmutableArray<HoleGroup> groups, double cut, AdapterInput input)
+        /// <summary>What a section is worth that meets such a hole: a sunk head's depth shows nowhere else.</summary>
+        private static int Worth(HoleKind kind, PlateFace? serves) => kind switch
+        {
+            HoleKind.Counterbored or HoleKind.Countersunk => 20,
+            HoleKind.Lightening => 0,
+            HoleKind.Dowel => 1,
+            _ => serves is null ? 1 : 2,
+        };
+
+        public void FromAbove(Vec2 middle, ImmutableArray<HoleGroup> groups, double cut)
         {
             Vec2 P(Vec2 p) => middle + s * p;
             foreach (var piece in plate.Outline.Pieces)
@@ -118,20 +140,24 @@ public static class PlateDrawing
             double reach = s * plate.Outline.Reach;
             table.Line(middle.X + s * least.X - 5, middle.Y, middle.X + s * most.X + 5, middle.Y, Pen.Centre);
             table.Line(middle.X, middle.Y + s * least.Y - 5, middle.X, middle.Y + s * most.Y + 5, Pen.Centre);
-            foreach (var part in new[] { input.Above, input.Below })
+            foreach (var part in new[] { plate.Above, plate.Below })
                 if (part.Points.All(p => Math.Abs(p.Norm - part.Radius) < 1e-6)) table.Add(ArcMark.Circle(middle, s * part.Radius, Pen.Centre));
-            foreach (var group in groups)
-                for (int i = 0; i < group.Holes.Length; i++) Hole(middle, group.Holes[i], $"{group.Letter}{i + 1}");
-
+            foreach (var hole in plate.Holes) Hole(middle, hole);
             CutMarks(middle, cut, reach);
+            _free.Line(new(middle.X + s * least.X - 5, middle.Y), new(middle.X + s * most.X + 5, middle.Y));
+            _free.Line(new(middle.X, middle.Y + s * least.Y - 5), new(middle.X, middle.Y + s * most.Y + 5));
             table.Across(middle.X + s * least.X, middle.X + s * most.X, middle.Y + s * least.Y - 1, middle.Y + s * least.Y - 18, Mm(most.X - least.X));
             table.Upward(middle.Y + s * least.Y, middle.Y + s * most.Y, middle.X + s * least.X - 1, middle.X + s * least.X - 18, Mm(most.Y - least.Y));
-            Circles(middle, input, reach);
+            Clocking(middle, reach);
+            Circles(middle, reach);
+            foreach (var group in groups)
+                for (int i = 0; i < group.Holes.Length; i++) Tag(middle, group.Holes[i], $"{group.Letter}{i + 1}");
         }
 
-        private void Hole(Vec2 middle, AdapterHole hole, string tag)
+        private void Hole(Vec2 middle, AdapterHole hole)
         {
             var at = middle + s * hole.At;
+            _free.Hole(at, s * hole.Widest);
             foreach (var (radius, visible) in hole.Steps.SelectMany(step => new[] { (step.RadiusTop, step.Top), (step.RadiusBottom, step.Bottom) })
                 .GroupBy(e => e.Item1).Select(g => (g.Key, Visible(hole, g.Key))))
                 table.Add(ArcMark.Circle(at, s * radius, visible ? Pen.Outline : Pen.Hidden));
@@ -142,18 +168,36 @@ public static class PlateDrawing
             {
                 var outward = arm / hole.At.Norm * hole.At;
                 var across = new Vec2(-outward.Y, outward.X);
-                table.Add(new Stroke([at - outward, at + outward], Pen.Thin));
-                table.Add(new Stroke([at - across, at + across], Pen.Thin));
+                foreach (var axis in new[] { outward, across })
+                {
+                    table.Add(new Stroke([at - axis, at + axis], Pen.Thin));
+                    _free.Line(at - axis, at + axis);
+                }
             }
-            double aside = s * hole.Widest * 0.75 + 0.6;
-            table.Text(at.X + aside, at.Y + aside, tag, 2.3);
         }
 
-        /// <summary>Whether a circle of a hole is seen from above: no narrower step lies over it.</summary>
-        private static bool Visible(AdapterHole hole, double radius)
+        /// <summary>A hole's tag beside it, between its axes, and further off where it would stand on something else.</summary>
+        private void Tag(Vec2 middle, AdapterHole hole, string tag)
+        {
+            var at = middle + s * hole.At;
+            double width = DraftingTable.WidthOf(tag, TagType), first = hole.At.Norm > 1e-9 ? Math.Atan2(hole.At.Y, hole.At.X) + Math.PI / 4 : Math.PI / 4;
+            var candidates =
+                from step in Enumerable.Range(0, 5)
+                from turn in Enumerable.Range(0, 12)
+                let angle = first + turn % 4 * Math.PI / 2 + turn / 4 * Math.PI / 6
+                let u = Vec2.Polar(1, angle)
+                // The text's middle stands off by as much as its half size reaches towards the hole.
+                let off = s * hole.Widest + 0.6 + 1.5 * step + Math.Abs(u.X) * width / 2 + Math.Abs(u.Y) * 0.4 * TagType
+                select at + off * u - new Vec2(width / 2, 0.4 * TagType);
+            var place = _free.Place(candidates, width, TagType);
+            table.Text(place.X, place.Y, tag, TagType);
+        }
+
+        /// <summary>Whether a circle of a hole is seen from above: it opens at the upper face, and no narrower step lies over it.</summary>
+        private bool Visible(AdapterHole hole, double radius)
         {
             double narrowest = double.PositiveInfinity;
-            if (hole.Steps[0].Top < hole.Steps.Max(x => x.Top)) return false;
+            if (hole.Steps[0].Top < plate.Thickness - 1e-9) return false;
             foreach (var step in hole.Steps)
             {
                 if (step.RadiusTop == radius && radius <= narrowest) return true;
@@ -173,27 +217,40 @@ public static class PlateDrawing
                 table.Add(new Stroke([from, to], Pen.Outline));
                 var text = middle + side * (reach + 12) * along;
                 table.Text(text.X, text.Y - 1.2, "A", DraftingTable.Heading, TextAnchor.Middle, strong: true);
+                _free.Text(text - new Vec2(1.5, 1.2), 3, DraftingTable.Heading);
+                _free.Line(from, to);
             }
         }
 
-        private void Circles(Vec2 middle, AdapterInput input, double reach)
+        private void Circles(Vec2 middle, double reach)
         {
-            double y = middle.Y + reach - 2;
-            var below = input.Below.Turned(plate.Clocking);
-            foreach (var part in new[] { input.Above, below }.DistinctBy(p => Math.Round(1e5 * p.Radius)))
+            foreach (var part in new[] { plate.Above, plate.Below }.DistinctBy(p => Math.Round(1e5 * p.Radius)))
             {
                 if (!part.Points.All(p => Math.Abs(p.Norm - part.Radius) < 1e-6)) continue;
-                double angle = 0.95 + (part == below ? -0.35 : 0);
-                var at = middle + s * part.Radius * Vec2.Polar(1, angle);
-                table.Leader(at, new(middle.X + reach + 6, Math.Max(y, at.Y + 2)), $"Ø{Mm(2 * part.Radius)}");
-                y -= 6;
+                string text = $"Ø{Mm(2 * part.Radius)}";
+                double width = DraftingTable.WidthOf(text);
+                var candidates =
+                    from row in Enumerable.Range(0, 8)
+                    from turn in Enumerable.Range(0, 24)
+                    select (To: middle + s * part.Radius * Vec2.Polar(1, 1.3 - 0.1 * turn), From: new Vec2(middle.X + reach + 6, middle.Y + reach - 2 - 6 * row));
+                var (to, from) = candidates.MinBy(c => _free.CostOfLeader(c.To, c.From) + _free.CostOfText(c.From + new Vec2(4, -0.9), width, DraftingTable.Type));
+                table.Leader(to, from, text);
+                _free.Line(to, from);
+                _free.Text(from + new Vec2(4, -0.9), width, DraftingTable.Type);
             }
+        }
+
+        /// <summary>The angle of the lower pattern against the upper one.</summary>
+        private void Clocking(Vec2 middle, double reach)
+        {
             if (!(Math.Abs(plate.Clocking) > 1e-9)) return;
             double radius = reach + 4;
             table.Add(new ArcMark(middle, radius, Math.Min(0, plate.Clocking), Math.Abs(plate.Clocking), Pen.Thin));
             table.Add(new Stroke([middle + (reach - 2) * Vec2.Polar(1, plate.Clocking), middle + (radius + 2) * Vec2.Polar(1, plate.Clocking)], Pen.Thin));
             var label = middle + (radius + 2) * Vec2.Polar(1, plate.Clocking / 2);
-            table.Text(label.X, label.Y, $"{Numbers.Plain(plate.Clocking * 180 / Math.PI, 1, locale)}°");
+            string shown = $"{Numbers.Plain(plate.Clocking * 180 / Math.PI, 1, locale)}°";
+            table.Text(label.X, label.Y, shown);
+            _free.Text(label, DraftingTable.WidthOf(shown), DraftingTable.Type);
         }
 
         /// <summary>The cut through the middle: what each hole takes of it is as wide as the chord that the cut makes.</summary>

@@ -19,7 +19,8 @@ public static class PlateForms
         foreach (var sheet in sheets)
         {
             text.Append(sheet.Title).Append('\n').Append("  ").Append(sheet.Says).Append('\n');
-            foreach (var (what, shown) in sheet.Facts) text.Append("  ").Append(what.PadRight(28)).Append(shown).Append('\n');
+            int wide = sheet.Facts.Select(f => f.What.Length).DefaultIfEmpty(0).Max() + 2;
+            foreach (var (what, shown) in sheet.Facts) text.Append("  ").Append(what.PadRight(wide)).Append(shown).Append('\n');
             if (sheet.Rows.IsEmpty) continue;
             var rows = sheet.Rows.Select(r => r.Shown).Prepend(PlateSheet.Heads(Locale.English)).ToArray();
             int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];

@@ -14,7 +14,7 @@ public sealed record ClockingRow(double Clocking, double Thickness, double Mass,
 
 /// <summary>One plate of the answer with what its papers are called.</summary>
 /// <param name="FileName">Without its ending.</param>
-public sealed record PlatePiece(string FileName, PlateTitle Title, AdapterPlate Plate, AdapterInput Input);
+public sealed record PlatePiece(string FileName, PlateTitle Title, AdapterPlate Plate);
 
 /// <summary>What the search for a plate came to, in finished texts.</summary>
 /// <param name="Says">How many clockings work, or what forbids a single plate.</param>
@@ -39,7 +39,7 @@ public sealed record PlateSheet(
         {
             string piece = plates.Length == 1 ? "" : i == 0 ? words.Upper : words.Lower;
             return new PlatePiece(
-                plates.Length == 1 ? id : $"{id}-{(i == 0 ? "upper" : "lower")}", new(plates.Length == 1 ? name : $"{name}, {piece}", piece, cellName, revision, made), p, result.Input);
+                plates.Length == 1 ? id : $"{id}-{(i == 0 ? "upper" : "lower")}", new(plates.Length == 1 ? name : $"{name}, {piece}", piece, cellName, revision, made), p);
         })];
         return new(id, name, says.Trim(), [.. result.Works.Select(p => Row(p, words, where))], pieces, [.. pieces.SelectMany(p => FactsOf(p, plates.Length > 1, words, where))], works);
     }
@@ -61,8 +61,8 @@ public sealed record PlateSheet(
         string Mm(double v) => HoleCallouts.Millimetres(v, where);
         yield return (of + words.OutlineSize, $"{Mm(most.X - least.X)} × {Mm(most.Y - least.Y)} × {Mm(p.Thickness)} mm");
         yield return (of + words.Mass, Numbers.Quantity(p.Mass, "kg", where));
-        yield return (of + words.Axial, double.IsFinite(p.AxialStiffness) ? Numbers.Quantity(p.AxialStiffness, "N/m", where) : words.Straight);
-        yield return (of + words.Tilt, double.IsFinite(p.TiltStiffness) ? Numbers.Quantity(p.TiltStiffness, "N m/rad", where) : words.Straight);
+        yield return (of + words.Axial, double.IsFinite(p.AxialStiffness) ? Numbers.Rough(p.AxialStiffness, "N/m", where) : words.Straight);
+        yield return (of + words.Tilt, double.IsFinite(p.TiltStiffness) ? Numbers.Rough(p.TiltStiffness, "N m/rad", where) : words.Straight);
     }
 
     public static ImmutableArray<string> Heads(Locale where)

@@ -34,7 +34,7 @@ public sealed record TorqueSheet(string Title, string Cell, ImmutableArray<Torqu
 
     private static TorqueRow Row(JointResult r, int number, string name, JointWords words, Locale where)
     {
-        string Newtons(double n) => Numbers.Quantity(n, "N", where);
+        string Newtons(double n) => Numbers.Rough(n, "N", where);
         // The last step is the torque itself, whatever rounding makes of the others.
         string steps = string.Join(" – ", Steps.Select(s => Torque(s < 1 ? Tightening.Settable(s * r.Torque) : r.Torque, where)));
         return new(

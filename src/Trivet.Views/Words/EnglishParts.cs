@@ -39,6 +39,6 @@ internal static class EnglishParts
 
     public static ImmutableDictionary<string, string> Reasons { get; } = new Dictionary<string, string>
     {
-        ["parts.astray"] = "The description has nothing there that is listed: give the pointer of a part, such as /tool/parts/cup, or leave it out for a line of its own.",
+        ["parts.astray"] = "The description has nothing there that is listed: give the pointer of a part, such as /tool/parts/cup, or leave it out for a line of its own. The plate of a part of the tool is an id under /plates.",
     }.ToImmutableDictionary();
 }

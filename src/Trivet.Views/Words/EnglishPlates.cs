@@ -42,6 +42,8 @@ internal static class EnglishPlates
         Notes = "Notes",
         NoteFirst = "Screwed first to the part {face}.",
         NoteMark = "Mark the upper face and the x direction, so that it is not fitted turned or upside down.",
+        NoteOutline = "Outline: arcs of radius R about the holes that have one in the table, joined by tangents.",
+        NotePins = "Two pins Ø{d} m6 place the plate {face}: press them into one plate, the other slides on.",
         NoteRing = "A loose ring Ø{d} g6 × {length} centres the part {face}.",
         Pieces = "Piece",
         Upper = "upper of two",

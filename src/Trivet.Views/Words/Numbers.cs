@@ -56,6 +56,14 @@ public static class Numbers
         return WithUnit(Fixed(shown, DecimalsFor(shown, unit.Decimals), locale), unit.Symbol);
     }
 
+    /// <summary>A quantity whose doubt is far larger than its digits: rounded to three of them, whatever its size.</summary>
+    public static string Rough(double si, string siUnit, Locale? locale = null)
+    {
+        if (!double.IsFinite(si) || si == 0) return Quantity(si, siUnit, locale);
+        double step = Math.Pow(10, Math.Floor(Math.Log10(Math.Abs(si))) - SignificantDigits + 1);
+        return Quantity(Math.Round(si / step) * step, siUnit, locale);
+    }
+
     /// <summary>The number of a quantity without its unit, with the given number of decimals at most.</summary>
     public static string Plain(double shown, int decimals, Locale? locale = null) => Fixed(shown, decimals, locale);
 

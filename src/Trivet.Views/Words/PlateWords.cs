@@ -48,6 +48,9 @@ public sealed record PlateWords
     public required string Notes { get; init; }
     public required string NoteFirst { get; init; }
     public required string NoteMark { get; init; }
+    public required string NoteOutline { get; init; }
+    /// <summary>{d} {face}</summary>
+    public required string NotePins { get; init; }
     public required string NoteRing { get; init; }
     public required string Pieces { get; init; }
     public required string Upper { get; init; }

@@ -17,8 +17,9 @@ public sealed class PlateSearchTests
         Assert.NotEmpty(result.Works);
         Assert.All(result.Works, p => Assert.True(p.Works));
         var best = result.Works[0];
-        // The M6 cap screw is sunk by 6.5 mm over a floor of 2 mm, and M4 wants 8 mm of aluminium: 10 mm is the thinnest in stock (8.5 needed).
-        Assert.Equal(0.010, best.Thickness);
+        // M4 wants 8 mm of aluminium behind a grip of 6 mm: 16 mm is the shortest screw. It ends a pitch of 0.7 mm short of the flange, so the plate has
+        // 10.7 mm at least; 12 mm is the thinnest in stock.
+        Assert.Equal(0.012, best.Thickness);
         Assert.Equal(4, best.Holes.Count(h => h is { Kind: HoleKind.Counterbored, From: PlateFace.Below }));
         Assert.Equal(4, best.Holes.Count(h => h.Kind == HoleKind.Tapped));
         Assert.Single(best.Holes, h => h.Kind == HoleKind.Dowel);
@@ -82,6 +83,42 @@ public sealed class PlateSearchTests
         var lower = Ring(result.Stack[1], PlateFace.Above);
         Assert.Equal(upper.Length, lower.Length);
         Assert.Equal(upper[0].Norm, lower[0].Norm, 1e-12);
+    }
+
+    /// <summary>A screw that came through onto the part that covers the far face would jack the two apart: it ends a pitch short.</summary>
+    [Fact]
+    public void A_screw_in_a_tapped_plate_ends_a_pitch_short_of_a_part_on_the_far_face_and_flush_beside_it()
+    {
+        // Grip 8 mm and a plate of 12 mm: 20 mm would be flush. The flange of 63 mm covers the gripper's screws 22 mm out.
+        static Cell Of(Func<Interface, Interface> change) =>
+            AdapterCells.With(AdapterCells.WithInterface(AdapterCells.Simple, i => change(i with { Grip = 0.008 })), p => p with { Thickness = 0.012 });
+        var covered = AdapterCells.Solve(Of(i => i)).Works[0];
+        Assert.Equal(0.016, covered.Holes.First(h => h.Kind == HoleKind.Tapped).Fitted!.Length, 1e-12);
+        // A part that lies beside the flange: nothing is in the screw's way.
+        var beside = AdapterCells.Solve(Of(i => i with { Width = 0.090, Depth = 0.090, FaceWidth = 0.110, FaceDepth = 0.110 })).Works[0];
+        Assert.Equal(0.020, beside.Holes.First(h => h.Kind == HoleKind.Tapped).Fitted!.Length, 1e-12);
+    }
+
+    [Fact]
+    public void Two_pins_place_one_plate_of_a_stack_on_the_other_in_one_way_alone()
+    {
+        var stack = AdapterCells.Solve(AdapterCells.Covered).Stack;
+        Vec2[] Pins(AdapterPlate p, PlateFace side, double turn) => [.. p.Holes.Where(h => h.Serves == side && h.Kind == HoleKind.Dowel).Select(h => h.At.Turned(turn))];
+        // The lower plate's axes are the ring's; in the upper plate the ring is turned by that plate's clocking.
+        var upper = Pins(stack[0], PlateFace.Below, -stack[0].Clocking);
+        var lower = Pins(stack[1], PlateFace.Above, 0);
+        Assert.Equal(2, upper.Length);
+        for (int i = 0; i < 2; i++) Assert.True((upper[i] - lower[i]).Norm < 1e-12);
+        for (int k = 1; k < 4; k++)
+            Assert.False(upper.All(p => lower.Any(q => (p.Turned(k * Math.PI / 2) - q).Norm < 1e-4)), "fits turned");
+        // Far apart, since the doubt of a turn is that of the pins' fit over their distance.
+        Assert.True((lower[0] - lower[1]).Norm > 1.9 * lower[0].Norm);
+        // The joining screws end short of the part behind the far plate.
+        var far = stack.Single(p => p.Holes.Any(h => h.Kind == HoleKind.Tapped));
+        var near = stack.Single(p => p != far);
+        var screw = near.Holes.First(h => h.Fitted is { Screw.Thread.Name: "M5" } && h.Serves == (near == stack[0] ? PlateFace.Below : PlateFace.Above)).Fitted!;
+        bool covered = far.Holes.Any(h => h.Kind == HoleKind.Tapped && (near == stack[0] ? far.Below : far.Above).Face.Beyond(h.At) < 0.0025);
+        Assert.True(screw.Engaged <= far.Thickness - (covered ? 0.0008 : 0) + 1e-12);
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed class StandardPatternsTests
     {
         var pattern = StandardPatterns.Find(designation)!.Pattern(Cell.Empty, "/", new Reading())!;
         Assert.Equal(holes, pattern.Points.Length);
-        Assert.Equal(pinX, 1000 * pattern.Pin!.Value.At.X, 9);
+        Assert.Equal(pinX, 1000 * pattern.Pins.Single().At.X, 9);
         Assert.Equal(x, 1000 * pattern.Points[0].X, 3);
         Assert.Equal(y, 1000 * pattern.Points[0].Y, 3);
     }

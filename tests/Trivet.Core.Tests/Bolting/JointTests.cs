@@ -103,6 +103,25 @@ public sealed class JointTests
         Assert.Equal(("M5", 4), (results[1].Input.Thread.Name, results[1].Input.Points.Length));
     }
 
+    /// <summary>
+    /// By hand after VDI 2230-1 (formula from memory), M8 cap screw on a washer 16 × 1.6 mm: the head turns on the washer with its own 12.33 mm, hole 9 mm,
+    /// so D = 10.665 mm and M/F at 0.10 is 0.16·1.25 + 0.58·0.1·7.188 + 0.1·10.665/2 = 1.1502 mm; 11 N·m with a wrench of 10 % make up to 10.52 kN. The layers are
+    /// pressed on 12.33 + 2·1.6 = 15.53 mm.
+    /// </summary>
+    [Fact]
+    public void A_washer_spreads_the_pressure_and_leaves_the_friction_under_the_head()
+    {
+        var cell = Sample with { Joints = Sample.Joints.SetItem("mount", Sample.Joints["mount"] with { Torque = 11 }) };
+        var mount = JointStage.Results(cell).Single(r => r.Input.Id == "mount");
+        Assert.Equal(15.53e-3, mount.Input.Bearing, 1e-9);
+        Assert.Equal(1.1502e-3, Tightening.Arm(mount.Input, 0.10), 0.0001e-3);
+        Assert.Equal(10_520, mount.PreloadTo, 10.0);
+        // Without the washer the torque makes the same preload.
+        var bare = JointResult.Solve(mount.Input with { Bearing = mount.Input.Screw.Bearing }, null);
+        Assert.Equal(mount.PreloadTo, bare.PreloadTo, 1e-9);
+        Assert.True(bare.PressureUse > mount.PressureUse);
+    }
+
     [Fact]
     public void A_joint_with_too_little_torque_slips_and_one_that_is_not_whole_is_open()
     {

@@ -3,6 +3,7 @@ using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Findings;
 using Trivet.Listing;
+using Trivet.Testing;
 using Xunit;
 
 namespace Trivet.Core.Tests.Listing;
@@ -55,6 +56,24 @@ public sealed class PartsLinesTests
         var finding = Assert.Single(PartsChecks.Check(cell).Findings);
         Assert.Equal(("/partsList/cup/of", Verdict.Open), (finding.Subject.Pointer, finding.Verdict));
         Assert.Empty(PartsChecks.Check(JarLids).Findings);
+    }
+
+    /// <summary>The part of the stack that is the plate stands for it; without the link both are listed, and each plate with its pieces.</summary>
+    [Fact]
+    public void A_designed_plate_is_listed_with_its_pieces_unless_a_part_of_the_stack_is_it()
+    {
+        static PartsLine[] Plates(Cell cell) => [.. PartsLines.Of(cell).Lines.Where(l => l.Pointers.Any(p => p.StartsWith("/plates/", StringComparison.Ordinal)))];
+        Assert.Empty(Plates(JarLids));
+        Cell Linked(string? plate) => JarLids with { Tool = JarLids.Tool with { Parts = JarLids.Tool.Parts.SetItem("plate", JarLids.Tool.Parts["plate"] with { Plate = plate }) } };
+        Assert.Equal(1, Assert.Single(Plates(Linked(null))).Quantity);
+        Assert.Equal("/tool/parts/plate/plate", Assert.Single(PartsChecks.Check(Linked("another")).Findings).Subject.Pointer);
+        // One plate can't do it and nobody asked for two: the stack that was found counts, as it does where it is asked for and where the stack's part is it.
+        Assert.Equal(2, Assert.Single(Plates(AdapterCells.Covered)).Quantity);
+        Assert.Equal(2, Assert.Single(Plates(AdapterCells.With(AdapterCells.Covered, p => p with { Pieces = 2 }))).Quantity);
+        Assert.Equal(1, Assert.Single(Plates(AdapterCells.Simple)).Quantity);
+        var part = AdapterCells.Covered with { Tool = Cell.Empty.Tool with { Parts = Cell.Empty.Tool.Parts.Add("p", new() { Kind = ToolPartKind.Plate, Plate = "adapter" }) } };
+        Assert.Empty(Plates(part));
+        Assert.Equal(2, Line(part, "/tool/parts/p").Quantity);
     }
 
     [Fact]

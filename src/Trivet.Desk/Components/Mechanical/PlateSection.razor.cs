@@ -55,7 +55,7 @@ public sealed partial class PlateSection
         var wrong = new List<Contradiction>();
         if (AdapterInput.Read(Session.Cell, id, reading, wrong) is not { } input) return new(null, [], reading.MissingFields, wrong);
         var sheet = PlateSheet.Of(Session.Cell, PlateSearch.Solve(input), CellFile.Hash(Session.Cell)[..8], Clock.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
-        return new(sheet, [.. sheet.Pieces.Select(p => (p, PaperSvg.Of(PlateDrawing.Of(p.Plate, p.Input, p.Title))))], [], wrong);
+        return new(sheet, [.. sheet.Pieces.Select(p => (p, PaperSvg.Of(PlateDrawing.Of(p.Plate, p.Title))))], [], wrong);
     }
 
     private async Task<FileError?> SetAsync(CellField field, string text)
@@ -83,7 +83,7 @@ public sealed partial class PlateSection
             Shop.Dxf => Page.InvokeVoidAsync("trivet.save", name + ".dxf", "image/vnd.dxf", DxfFile.Of(piece.Plate)),
             Shop.Step => Page.InvokeVoidAsync("trivet.save", name + ".step", "model/step", StepFile.Of(piece.Plate, piece.Title.Name, now.ToString("s", CultureInfo.InvariantCulture))),
             Shop.Stl => Page.InvokeVoidAsync("trivet.save", name + ".stl", "model/stl", StlFile.Of(piece.Plate, piece.FileName)),
-            _ => Page.InvokeVoidAsync("trivet.save", name + ".pdf", "application/pdf", PaperPdf.Of(piece.Title.Name, now.DateTime, PlateDrawing.Of(piece.Plate, piece.Input, piece.Title))),
+            _ => Page.InvokeVoidAsync("trivet.save", name + ".pdf", "application/pdf", PaperPdf.Of(piece.Title.Name, now.DateTime, PlateDrawing.Of(piece.Plate, piece.Title))),
         });
     }
 }

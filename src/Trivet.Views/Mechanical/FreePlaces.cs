@@ -1,0 +1,69 @@
+using Trivet.Numerics;
+
+namespace Trivet.Views.Mechanical;
+
+/// <summary>What already stands in a view, so that the next text or leader is placed free of it. Millimetres of the paper.</summary>
+internal sealed class FreePlaces
+{
+    // A text's height over its type, and the room about it.
+    private const double Height = 0.8, Room = 0.4;
+    // What it costs to stand on another text, on a hole, on a line: a text must never be covered, a thin line may be.
+    private const double OnText = 100, OnHole = 10, OnLine = 3;
+    private const int Samples = 60;
+
+    private readonly List<(Vec2 Middle, double Radius)> _holes = [];
+    private readonly List<(Vec2 Least, Vec2 Most)> _texts = [];
+    private readonly List<(Vec2 From, Vec2 To)> _lines = [];
+
+    public void Hole(Vec2 middle, double radius) => _holes.Add((middle, radius));
+
+    public void Line(Vec2 from, Vec2 to) => _lines.Add((from, to));
+
+    /// <param name="at">Left end of the text's base line.</param>
+    public void Text(Vec2 at, double width, double size) => _texts.Add(BoxOf(at, width, size));
+
+    /// <summary>The candidate that covers least, the earlier where they are equal; it then counts as placed.</summary>
+    /// <param name="candidates">Left ends of the base line.</param>
+    public Vec2 Place(IEnumerable<Vec2> candidates, double width, double size)
+    {
+        var best = candidates.MinBy(c => CostOfText(c, width, size));
+        Text(best, width, size);
+        return best;
+    }
+
+    public double CostOfText(Vec2 at, double width, double size)
+    {
+        var box = BoxOf(at, width, size);
+        double cost = 0;
+        foreach (var (least, most) in _texts)
+            if (box.Least.X < most.X && least.X < box.Most.X && box.Least.Y < most.Y && least.Y < box.Most.Y) cost += OnText;
+        foreach (var (middle, radius) in _holes)
+        {
+            Vec2 near = new(Math.Clamp(middle.X, box.Least.X, box.Most.X), Math.Clamp(middle.Y, box.Least.Y, box.Most.Y));
+            if ((near - middle).Norm < radius) cost += OnHole;
+        }
+        foreach (var (from, to) in _lines)
+            if (Along(from, to).Any(p => Within(box, p))) cost += OnLine;
+        return cost;
+    }
+
+    /// <summary>What a leader from its arrow to its text would cross.</summary>
+    public double CostOfLeader(Vec2 to, Vec2 from)
+    {
+        double cost = 0;
+        foreach (var box in _texts)
+            if (Along(from, to).Any(p => Within(box, p))) cost += OnText;
+        foreach (var (middle, radius) in _holes)
+            if (Along(from, to).Any(p => (p - middle).Norm < radius + Room)) cost += OnHole;
+        return cost + OnLine * _lines.Count(line => Cross(from, to, line.From, line.To));
+    }
+
+    private static bool Cross(Vec2 a, Vec2 b, Vec2 c, Vec2 d) =>
+        (b - a).Cross(c - a) * (b - a).Cross(d - a) < 0 && (d - c).Cross(a - c) * (d - c).Cross(b - c) < 0;
+
+    private static IEnumerable<Vec2> Along(Vec2 from, Vec2 to) => Enumerable.Range(0, Samples + 1).Select(i => from + i / (double)Samples * (to - from));
+
+    private static bool Within((Vec2 Least, Vec2 Most) box, Vec2 p) => p.X > box.Least.X && p.X < box.Most.X && p.Y > box.Least.Y && p.Y < box.Most.Y;
+
+    private static (Vec2 Least, Vec2 Most) BoxOf(Vec2 at, double width, double size) => (at - new Vec2(Room, Room), at + new Vec2(width + Room, Height * size + Room));
+}
