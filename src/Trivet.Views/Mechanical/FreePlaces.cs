@@ -9,7 +9,6 @@ internal sealed class FreePlaces
     private const double Height = 0.8, Room = 0.4;
     // What it costs to stand on another text, on a hole, on a line: a text must never be covered, a thin line may be.
     private const double OnText = 100, OnHole = 10, OnLine = 3;
-    private const int Samples = 60;
 
     private readonly List<(Vec2 Middle, double Radius)> _holes = [];
     private readonly List<(Vec2 Least, Vec2 Most)> _texts = [];
@@ -26,7 +25,14 @@ internal sealed class FreePlaces
     /// <param name="candidates">Left ends of the base line.</param>
     public Vec2 Place(IEnumerable<Vec2> candidates, double width, double size)
     {
-        var best = candidates.MinBy(c => CostOfText(c, width, size));
+        Vec2 best = default;
+        double least = double.PositiveInfinity;
+        foreach (var at in candidates)
+        {
+            double cost = CostOfText(at, width, size);
+            if (cost < least) (least, best) = (cost, at);
+            if (cost == 0) break;
+        }
         Text(best, width, size);
         return best;
     }
@@ -43,7 +49,7 @@ internal sealed class FreePlaces
             if ((near - middle).Norm < radius) cost += OnHole;
         }
         foreach (var (from, to) in _lines)
-            if (Along(from, to).Any(p => Within(box, p))) cost += OnLine;
+            if (Meets(box, from, to)) cost += OnLine;
         return cost;
     }
 
@@ -52,16 +58,26 @@ internal sealed class FreePlaces
     {
         double cost = 0;
         foreach (var box in _texts)
-            if (Along(from, to).Any(p => Within(box, p))) cost += OnText;
+            if (Meets(box, from, to)) cost += OnText;
         foreach (var (middle, radius) in _holes)
-            if (Along(from, to).Any(p => (p - middle).Norm < radius + Room)) cost += OnHole;
-        return cost + OnLine * _lines.Count(line => Cross(from, to, line.From, line.To));
+            if (Distance(middle, from, to) < radius + Room) cost += OnHole;
+        foreach (var line in _lines)
+            if (Cross(from, to, line.From, line.To)) cost += OnLine;
+        return cost;
     }
 
     private static bool Cross(Vec2 a, Vec2 b, Vec2 c, Vec2 d) =>
         (b - a).Cross(c - a) * (b - a).Cross(d - a) < 0 && (d - c).Cross(a - c) * (d - c).Cross(b - c) < 0;
 
-    private static IEnumerable<Vec2> Along(Vec2 from, Vec2 to) => Enumerable.Range(0, Samples + 1).Select(i => from + i / (double)Samples * (to - from));
+    private static double Distance(Vec2 p, Vec2 a, Vec2 b)
+    {
+        double t = Math.Clamp((p - a).Dot(b - a) / Math.Max((b - a).NormSquared, 1e-12), 0, 1);
+        return (a + t * (b - a) - p).Norm;
+    }
+
+    /// <summary>Whether a stretch passes through a box: an end lies in it, or it crosses a diagonal.</summary>
+    private static bool Meets((Vec2 Least, Vec2 Most) box, Vec2 a, Vec2 b) =>
+        Within(box, a) || Within(box, b) || Cross(a, b, box.Least, box.Most) || Cross(a, b, new(box.Least.X, box.Most.Y), new(box.Most.X, box.Least.Y));
 
     private static bool Within((Vec2 Least, Vec2 Most) box, Vec2 p) => p.X > box.Least.X && p.X < box.Most.X && p.Y > box.Least.Y && p.Y < box.Most.Y;
 
