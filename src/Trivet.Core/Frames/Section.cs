@@ -26,7 +26,7 @@ public sealed record Section(double Area, double MomentY, double MomentZ, double
     }
 
     /// <summary>
-    /// A solid rectangle. Torsion by the usual approximation, within a per cent ([RoarkYoung], from memory); shear shares after Cowper.
+    /// A solid rectangle. Torsion by the usual approximation, within a per cent ([Roark2002], from memory); shear shares after Cowper.
     /// </summary>
     public static Section Bar(double width, double height, double poisson)
     {
