@@ -12,7 +12,7 @@ public class SettingUpTests
 
     private static readonly ImmutableArray<SetUpPoint> Points = SettingUp.PointsOf(
     [
-        .. from x in new[] { 0, Width } from y in new[] { 0, Depth } select new FrameBar($"p{x}{y}", "", new(x, y, 0), new(x, y, Height), null, 0.06, 0.06),
+        .. from x in new[] { 0, Width } from y in new[] { 0, Depth } select new FrameBar(FormattableString.Invariant($"p{x}{y}"), "", new(x, y, 0), new(x, y, Height), null, 0.06, 0.06),
         new("beam", "", new(0, 0, Height), new(Width, 0, Height), null, 0.06, 0.06),
     ]);
 

