@@ -15,9 +15,6 @@ namespace Trivet.Bolting;
 /// </summary>
 public static class JointLoads
 {
-    // Stops after a fault are harder than planned ones: common practice, no source.
-    private const double UsualFactor = 2;
-
     /// <summary>Null where there is no load yet: nothing moves, or its masses are not described.</summary>
     public static JointLoadCase? Of(Cell cell, string id, ImmutableArray<TimedCycle> cycles, Reading reading, ICollection<Contradiction> wrong)
     {
@@ -29,7 +26,7 @@ public static class JointLoads
         Vec3 force = Stated(joint.ForceX, joint.ForceY, joint.ForceZ, "force"), moment = Stated(joint.MomentX, joint.MomentY, joint.MomentZ, "moment");
         if (kind == JointLoad.Stated) return new([new(force, moment, double.NaN)], [("", 0)]);
 
-        double factor = reading.Or(joint.LoadFactor, $"{at}/loadFactor", UsualFactor);
+        double factor = reading.Or(joint.LoadFactor, $"{at}/loadFactor", FaultStop.UsualFactor);
         if (!(factor > 0)) wrong.Add(new($"{at}/loadFactor", JointReasons.NotPositive));
         foreach (var cycle in cycles) reading.Used(cycle.Reading());
         var instants = ImmutableArray.CreateBuilder<JointForce>();

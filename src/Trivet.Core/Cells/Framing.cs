@@ -20,6 +20,8 @@ public sealed record CellFrame
     /// <summary>Damping ratio of the modes, smallest and largest believed.</summary>
     public double? DampingFrom { get; init; }
     public double? DampingTo { get; init; }
+    /// <summary>Multiplies the forces of motion on feet and anchors: stops after a fault are harder than what was planned.</summary>
+    public double? LoadFactor { get; init; }
     public FrameMeasured Measured { get; init; } = new();
     public FrameLimits Limits { get; init; } = new();
 }

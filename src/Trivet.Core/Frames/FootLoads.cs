@@ -15,22 +15,24 @@ public readonly record struct FootLoad(string Foot, Vec3 P, double Weight, doubl
 /// Loads of the feet, and how far the frame is from tipping over an edge of its footprint.
 /// <para>
 /// Tipping: about each edge of the convex hull of the feet the moment of all weights, over the largest moment with which the rest of the load turns the
-/// frame over that edge. The rest is what inertia adds, enlarged by as much as the frame's swinging enlarges the feet's loads. People who lean on the
+/// frame over that edge. The rest is what inertia adds, times the load factor, enlarged by as much as the frame's swinging enlarges the feet's loads. People who lean on the
 /// frame, collisions and a floor that gives way are not in it.
 /// </para>
 /// </summary>
 /// <param name="Safety">Weights over the rest, the least of all edges and times; infinite where nothing turns it over.</param>
 public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
 {
-    public static FootLoads Of(FrameStudy study, ImmutableArray<double> joints, ReactionOverTime reaction)
+    /// <param name="factor">By how much harder the motion is than the reaction given: a stop after a fault. Weight counts once.</param>
+    public static FootLoads Of(FrameStudy study, JointSamples joints, ReactionOverTime reaction, double factor)
     {
+        reaction = reaction.Harder(factor);
         var feet = study.Mesh.Feet;
         double[] largest = new double[feet.Length], smallest = new double[feet.Length], level = new double[feet.Length], moment = new double[feet.Length];
         Array.Fill(smallest, double.PositiveInfinity);
         var weight = study.Soft.FeetUnderWeight;
         var edges = Edges([.. feet.Select(f => f.P)]);
         double safety = edges.IsEmpty ? double.NaN : double.PositiveInfinity;
-        foreach (double joint in joints)
+        foreach (double joint in joints.At)
         {
             var response = FrameResponse.Of(study.At(joint), study.DampingFrom, reaction);
             var still = response.Frame.FeetUnderWeight;

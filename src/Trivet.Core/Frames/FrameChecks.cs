@@ -41,11 +41,12 @@ public static class FrameChecks
 
     /// <summary>What the frame does under a motion that repeats.</summary>
     /// <param name="joints">Stiffnesses at which what has no order is sampled.</param>
+    /// <param name="factor">By how much harder than planned the motion loads feet and anchors: a stop after a fault.</param>
     /// <param name="subject">The motion.</param>
     /// <param name="tolerance">What the swinging may use, with the pointer that says so; null where nothing does.</param>
     /// <param name="planned">The settling time planned, seconds, with its pointer.</param>
     public static ImmutableArray<Finding> Under(
-        FrameStudy study, ImmutableArray<double> joints, CellFrame frame, FrameLoad load, Subject subject, (double Value, string Pointer)? tolerance, (double Value, string Pointer) planned,
+        FrameStudy study, JointSamples joints, CellFrame frame, FrameLoad load, double factor, Subject subject, (double Value, string Pointer)? tolerance, (double Value, string Pointer) planned,
         ImmutableArray<string> inputs)
     {
         if (!study.Usable) return [];
@@ -61,7 +62,7 @@ public static class FrameChecks
             }
         }
 
-        var feet = FootLoads.Of(study, joints, load.Reaction);
+        var feet = FootLoads.Of(study, joints, load.Reaction, factor);
         var limits = frame.Limits;
         if (limits.LargestFootLoad is { } most)
         {

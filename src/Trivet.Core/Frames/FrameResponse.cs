@@ -27,6 +27,13 @@ public sealed record ReactionOverTime(ImmutableArray<double> Time, ImmutableArra
         return (force / Duration, moment / Duration);
     }
 
+    /// <summary>The same motion so many times as hard: what differs from the mean, times the factor.</summary>
+    public ReactionOverTime Harder(double factor)
+    {
+        var (force, moment) = Mean();
+        return new(Time, [.. Force.Select(f => force + factor * (f - force))], [.. Moment.Select(m => moment + factor * (m - moment))]);
+    }
+
     /// <summary>Index of the last entry at or before a time.</summary>
     public int IndexAt(double time)
     {

@@ -12,6 +12,11 @@ public readonly record struct JointInterval(double From, double To)
     public bool Contains(double stiffness) => stiffness >= From && stiffness <= To;
 }
 
+/// <summary>Joint stiffnesses at which what has no order is computed.</summary>
+/// <param name="At">N·m/rad, rising.</param>
+/// <param name="Rise">Factor by which a resonance between two of them may rise above what both show; 1 where nothing is reserved for that.</param>
+public sealed record JointSamples(ImmutableArray<double> At, double Rise);
+
 /// <summary>What a measurement made of the joints' stiffness.</summary>
 /// <param name="Pointer">The measured field.</param>
 /// <param name="Left">What of the interval before agrees with it within two standard uncertainties; null where nothing does.</param>
@@ -23,7 +28,8 @@ public sealed record Narrowing(string Pointer, double Measured, double Uncertain
 /// <para>
 /// Stiffer joints only add to K a matrix that is nowhere negative, so by Rayleigh's and Courant's principles no eigenvalue falls when a joint
 /// stiffens ([Parlett1998, 10.3], from memory), and K⁻¹ gives way nowhere more: frequencies and static gives lie between those with all joints softest and
-/// with all stiffest, whichever joint is how stiff. The forced response has no such order; it is sampled.
+/// with all stiffest, whichever joint is how stiff. The forced response has no such order: a mode may meet a harmonic of the motion at any stiffness, within a half-power width of 2ζ. It is sampled so finely that
+/// no mode steps by more than half of that width from sample to sample; what a peak between two samples may still rise above them is reserved.
 /// </para>
 /// </summary>
 public sealed class FrameStudy
@@ -31,15 +37,20 @@ public sealed class FrameStudy
     /// <summary>Modes that are computed.</summary>
     public const int ModeCount = 10;
 
-    /// <summary>Joint stiffnesses at which what has no order is sampled, the ends among them.</summary>
+    /// <summary>Joint stiffnesses at which what stands still is sampled, the ends among them.</summary>
     private const int Samples = 7;
 
+    /// <summary>How often an interval of stiffness is halved at most while its modes step too far.</summary>
+    private const int MostHalvings = 8;
+
     private readonly Dictionary<double, FrameSolution> _at = [];
+    private readonly Lazy<JointSamples> _fine;
 
     private FrameStudy(FrameMesh mesh, FrameMeasured measured)
     {
         (Mesh, Stated) = (mesh, new(mesh.Input.JointFrom, mesh.Input.JointTo));
         Joints = Stated;
+        _fine = new(Refine);
         (DampingFrom, DampingTo) = (mesh.Input.DampingFrom, mesh.Input.DampingTo);
         if (!Soft.Usable) return;
         Measurements = [.. Measure(measured)];
@@ -67,13 +78,16 @@ public sealed class FrameStudy
 
     public bool Usable => Soft.Usable && Stiff.Usable;
 
-    /// <summary>Joint stiffnesses for what is sampled, evenly in their logarithm.</summary>
+    /// <summary>Joint stiffnesses for what stands still, evenly in their logarithm.</summary>
     public ImmutableArray<double> SampledJoints => !(Joints.To > Joints.From)
         ? [Joints.From]
         : [.. Enumerable.Range(0, Samples).Select(i => i == Samples - 1 ? Joints.To : Joints.From * Math.Pow(Joints.To / Joints.From, i / (Samples - 1.0)))];
 
     /// <summary>The two that are known anyway: for a fast answer.</summary>
-    public ImmutableArray<double> JointEnds => Joints.To > Joints.From ? [Joints.From, Joints.To] : [Joints.From];
+    public JointSamples JointEnds => new(Joints.To > Joints.From ? [Joints.From, Joints.To] : [Joints.From], 1);
+
+    /// <summary>For what swings: from one to the next no mode steps by more than the smallest damping ratio, half of its half-power width.</summary>
+    public JointSamples FineJoints => _fine.Value;
 
     /// <summary>The frequency of a mode with softest and stiffest joints, Hz: an exact band for this model.</summary>
     public (double Low, double High) Band(int mode) => (Soft.Modes[mode].Hz, Stiff.Modes[mode].Hz);
@@ -90,8 +104,30 @@ public sealed class FrameStudy
     public FrameSolution At(double joint)
     {
         lock (_at)
-            return _at.TryGetValue(joint, out var known) ? known : _at[joint] = FrameSolution.Of(Mesh, joint, ModeCount);
+            if (_at.TryGetValue(joint, out var known)) return known;
+        var found = FrameSolution.Of(Mesh, joint, ModeCount);
+        lock (_at) return _at.TryGetValue(joint, out var first) ? first : _at[joint] = found;
     }
+
+    private JointSamples Refine()
+    {
+        List<double> at = [.. JointEnds.At];
+        for (int halving = 0; halving < MostHalvings; halving++)
+        {
+            double[] between = [.. at.Zip(at.Skip(1)).Where(p => Step(p.First, p.Second) > DampingFrom).Select(p => Math.Sqrt(p.First * p.Second))];
+            if (between.Length == 0) break;
+            Parallel.ForEach(between, k => At(k));
+            at.AddRange(between);
+            at.Sort();
+        }
+
+        // Half a step beside its peak an oscillator shows 1/√(1 + (step/2ζ)²) of it (elementary, for small damping).
+        double apart = at.Zip(at.Skip(1)).Select(p => Step(p.First, p.Second)).DefaultIfEmpty(0).Max() / (2 * DampingFrom);
+        return new([.. at], Math.Sqrt(1 + apart * apart));
+    }
+
+    /// <summary>Largest part of its frequency by which a mode differs between two stiffnesses.</summary>
+    private double Step(double softer, double stiffer) => At(softer).Modes.Zip(At(stiffer).Modes).Select(m => m.Second.Hz / m.First.Hz - 1).DefaultIfEmpty(0).Max();
 
     private IEnumerable<Narrowing> Measure(FrameMeasured m)
     {

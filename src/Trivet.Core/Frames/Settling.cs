@@ -22,17 +22,18 @@ public readonly record struct SettlingAt(double Joint, double Wait, double Resid
 public sealed record Settling(string Load, string Wait, double Tolerance, double Damping, ImmutableArray<SettlingAt> Samples, SettlingAt Worst)
 {
     /// <summary>
-    /// The wait at each of the stiffnesses given, with the smallest damping. What the tool does is what the base does: the robot is taken as rigid.
+    /// The wait at each of the stiffnesses given, with the smallest damping, to the tolerance less what a peak between them may rise. What the tool does is
+    /// what the base does: the robot is taken as rigid.
     /// </summary>
-    public static ImmutableArray<Settling> Of(FrameStudy study, ImmutableArray<double> joints, FrameLoad load, double tolerance)
+    public static ImmutableArray<Settling> Of(FrameStudy study, JointSamples joints, FrameLoad load, double tolerance)
     {
         var origin = study.Mesh.Mount!.P;
-        ImmutableArray<FrameResponse> responses = [.. joints.Select(k => FrameResponse.Of(study.At(k), study.DampingFrom, load.Reaction))];
+        ImmutableArray<FrameResponse> responses = [.. joints.At.Select(k => FrameResponse.Of(study.At(k), study.DampingFrom, load.Reaction))];
         return [.. load.Waits.Select(wait =>
         {
             var arm = wait.Tool_C - origin;
             ImmutableArray<SettlingAt> samples = [.. responses.Select(r =>
-                new SettlingAt(r.Joint, r.SettlingTime(wait.Index, arm, tolerance), r.Swing(wait.Index, 0).At(arm).Norm))];
+                new SettlingAt(r.Joint, r.SettlingTime(wait.Index, arm, tolerance / joints.Rise), r.Swing(wait.Index, 0).At(arm).Norm))];
             return new Settling(load.Name, wait.Name, tolerance, study.DampingFrom, samples, samples.MaxBy(s => double.IsNaN(s.Wait) ? double.PositiveInfinity : s.Wait));
         })];
     }

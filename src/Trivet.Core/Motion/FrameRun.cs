@@ -19,8 +19,12 @@ public static class FrameRun
     public static FrameRead Read(Cell cell, ImmutableArray<TimedCycle> cycles, Reading reading)
     {
         var x_CB = PlacingInputs.Mount(cell.Mount, reading);
-        return FrameInputs.Read(cell.Frame, x_CB, Moving(cell, cycles, x_CB, reading), reading);
+        var read = FrameInputs.Read(cell.Frame, x_CB, Moving(cell, cycles, x_CB, reading), reading);
+        return LoadFactor(cell, reading) > 0 ? read : new(null, read.Problems.Add(new("/frame/loadFactor", FrameReasons.NotPositive)));
     }
+
+    /// <summary>By how much harder than planned the motion loads feet and anchors.</summary>
+    public static double LoadFactor(Cell cell, Reading reading) => reading.Or(cell.Frame.LoadFactor, "/frame/loadFactor", FaultStop.UsualFactor);
 
     /// <summary>What one cycle puts on the frame under the controller's law; null where it has no motion or masses are not described.</summary>
     public static FrameLoad? Load(Cell cell, TimedCycle cycle)
@@ -36,6 +40,27 @@ public static class FrameRun
             int at = over.IndexAt(trace.Begins[(int)part] + 1e-9);
             return new(name, at, trace.Tool_C[at]);
         }
+    }
+
+    /// <summary>
+    /// A settling time of a cycle with which the frame settles in time, whole hundredths of a second. A longer wait makes a longer cycle, whose harmonics meet the modes
+    /// elsewhere, so it is tried; not a number where several tries do not end.
+    /// </summary>
+    /// <param name="first">What is needed with the settling planned now, seconds.</param>
+    public static double EnoughSettle(Cell cell, string id, FrameStudy study, double tolerance, double first)
+    {
+        double needed = first;
+        for (int trial = 0; trial < 4 && double.IsFinite(needed); trial++)
+        {
+            double settle = Math.Ceiling(needed * 100 - 1e-6) / 100;
+            var changed = cell with { Motion = cell.Motion with { Cycles = cell.Motion.Cycles.SetItem(id, cell.Motion.Cycles[id] with { Settle = settle }) } };
+            if (Load(changed, TimedCycle.Of(changed).Single(c => c.Id == id)) is not { Reaction.IsFinite: true } load) return double.NaN;
+            double then = Settling.Of(study, study.FineJoints, load, tolerance).Max(s => s.Worst.Wait);
+            if (then <= settle) return settle;
+            needed = Math.Max(then, settle + 0.01);
+        }
+
+        return double.NaN;
     }
 
     /// <summary>What the swinging may use, with the pointer that says so; null where nothing does.</summary>

@@ -72,10 +72,22 @@ public static class FrameStage
             own.Used("/frame/limits/overturningSafety", cell.Frame.Limits.OverturningSafety);
             own.Used("/frame/feet/anchored", cell.Frame.Feet.Anchored);
             string settle = of.Pointer + "/settle";
-            tasks.Add(new($"frame:{cycle.Id}", own.Key, () => Under(s => s.JointEnds), _ => Under(s => s.SampledJoints)));
+            tasks.Add(new($"frame:{cycle.Id}", own.Key, () => Under(s => s.JointEnds), _ => Advised(Under(s => s.FineJoints))));
 
-            ImmutableArray<Finding> Under(Func<FrameStudy, ImmutableArray<double>> joints) => FrameRun.Load(cell, cycle) is { } load
-                ? FrameChecks.Under(study.Value, joints(study.Value), cell.Frame, load, of, tolerance, (cell.Motion.Cycles[cycle.Id].Settle ?? 0, settle), own.Inputs) : [];
+            ImmutableArray<Finding> Under(Func<FrameStudy, JointSamples> joints) => FrameRun.Load(cell, cycle) is { } load
+                ? FrameChecks.Under(
+                    study.Value, joints(study.Value), cell.Frame, load, FrameRun.LoadFactor(cell, new()), of, tolerance, (cell.Motion.Cycles[cycle.Id].Settle ?? 0, settle), own.Inputs)
+                : [];
+
+            // A wait not planned counts as none: what the frame needs is then told as the field to set, so that no rate is promised without it.
+            ImmutableArray<Finding> Advised(ImmutableArray<Finding> found)
+            {
+                Judged[] short_ = [.. found.OfType<Judged>().Where(f => f.Rule == FrameRules.Settle && f.Verdict == Verdict.FallsShort)];
+                if (short_.Length == 0 || tolerance is not var (allowed, _)) return found;
+                double planned = cell.Motion.Cycles[cycle.Id].Settle ?? double.NaN;
+                double enough = FrameRun.EnoughSettle(cell, cycle.Id, study.Value, allowed, short_.Max(f => f.Value));
+                return double.IsNaN(enough) ? found : [.. found.Select(f => short_.Contains(f) ? f with { Advice = [new(settle, planned, enough, double.NaN)] } : f)];
+            }
         }
 
         return new(findings.ToImmutable(), coverage.ToImmutable(), tasks.ToImmutable());

@@ -30,10 +30,10 @@ public static class MotionRules
     /// <summary>Pull or push in one rod. Value: the largest, newtons.</summary>
     public static Rule RodForce { get; } = Axis("motion.rod-force", "The rods stay within their force", "N");
 
-    /// <summary>Preload of the ball joints of one rod. Value: the largest pull in either rod of a chain, newtons. Comfort: a spring loses some of its force
-    /// with the years, and is made to within a tenth of it (common practice, no source).</summary>
+    /// <summary>Preload of the ball joints of one rod. Value: the largest pull in either rod of a chain, newtons. Comfort: a stop after a fault is twice as
+    /// hard as the planned motion (<see cref="FaultStop"/>), so half of the preload is kept for it; a spring's ageing and making are less (common practice, no source).</summary>
     public static Rule JointPreload { get; } = new(
-        "motion.joint-preload", "No ball joint opens", Trade.Motion, "N", Sense.AtMost, 0.2, Derived("motion.joint-preload"));
+        "motion.joint-preload", "No ball joint opens", Trade.Motion, "N", Sense.AtMost, 1 - 1 / FaultStop.UsualFactor, Derived("motion.joint-preload"));
 
     /// <summary>How much sooner both moves could be done than the controller does them. Value: the share of its time that the bound saves.</summary>
     public static Rule Law { get; } = new(

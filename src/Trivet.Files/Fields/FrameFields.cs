@@ -138,6 +138,8 @@ internal static class FrameFields
         .Quantity("robotCentreZ", Dimension.Length, f => f.RobotCentreZ, (f, v) => f with { RobotCentreZ = v }, "Height of its centre above the mounting plane; 0 where not stated.")
         .Quantity("dampingFrom", Dimension.One, f => f.DampingFrom, (f, v) => f with { DampingFrom = v }, "Smallest damping ratio believed; 0.01 where not stated.")
         .Quantity("dampingTo", Dimension.One, f => f.DampingTo, (f, v) => f with { DampingTo = v }, "Largest damping ratio believed; 0.03 where not stated.")
+        .Quantity("loadFactor", Dimension.One, f => f.LoadFactor, (f, v) => f with { LoadFactor = v },
+            "Multiplies the forces of motion on feet and anchors, since an emergency stop is harder than the planned motion; 2 where not stated.")
         .Section("measured", Measured, f => f.Measured, (f, v) => f with { Measured = v }, "A pull and a tap at the standing frame, which narrow the joints' stiffness.")
         .Section("limits", Limits, f => f.Limits, (f, v) => f with { Limits = v }, "What the frame must keep.")
         .Text("note", f => f.Note, (f, v) => f with { Note = v }, Kept)

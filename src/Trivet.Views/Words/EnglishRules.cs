@@ -27,6 +27,9 @@ internal static class EnglishRules
     private const string SafetyNote =
         "\nThis is an estimate and an aid to the risk assessment, never in place of it: it is tight at best. Local codes and a licensed person decide.";
 
+    private const string FaultNote =
+        "Motion counts with the frame's load factor, twice where none is stated: that is to cover an emergency stop, a loss of power or a following error, whose own force is not computed. Measure the hardest stop at the machine. ";
+
     private const string LawNote =
         "Both moves are gone through at some hundred instants, jumps at both their sides, and the worst is shown with its place.";
 
@@ -261,7 +264,7 @@ internal static class EnglishRules
             "The rods of a delta hang between ball seats that can push a ball and not pull it; springs keep them closed. A joint whose rod is pulled harder than its spring opens: first the platform turns and rattles, then the rod flies off. "
             + "**Keep faces away from rods under preload, and wear eye protection when one is taken off or put on.**",
             "The value is the largest tension at either end of either rod of the chain, over both moves under the controller's law, loaded and empty, from the balance of forces and moments of the platform with all it carries. The preload is counted along the rod and must be the larger. Forces across the rod are carried by the seats. "
-            + "A rod that is never pulled needs no spring; one that is, and whose preload is not stated, is open. For a joint whose socket holds its ball, state the pull that the socket bears. " + LawNote,
+            + "A rod that is never pulled needs no spring; one that is, and whose preload is not stated, is open. For a joint whose socket holds its ball, state the pull that the socket bears. An emergency stop, a loss of power or a collision is not in the motion: half of the preload is kept for a stop twice as hard as what is planned, and less is tight. A collision may open any joint. " + LawNote,
             "preload of the joint; the cell description"),
         ["motion.law"] = new("time the controller's law gives away",
             "How far the settings are from what the machine could do: much to be won by settings, or by another law, means that a stronger drive is not the remedy yet.",
@@ -324,20 +327,20 @@ internal static class EnglishRules
             "How far the base turns about level axes under the weights of members, masses and robot, the worst of several joint stiffnesses within the interval. " + FrameNote,
             "largest tilt; the cell description"),
         ["frame.settle"] = new("settling wait",
-            "The settling time of a cycle is a promise that after it the frame no longer swings by more than its part of the tolerance. It is computed here, not assumed.",
-            "The reaction of the robot on its base over the repeated cycle, by the controller's law, drives the lowest ten modes; each is followed exactly and made periodic. From the end of a move on the load stays; the value is the time until the tool centre point, as a point of the rigid robot, swings within the tolerance for good. Damping is the smallest of its interval. The value has no order in the joints' stiffness: it is the worst of seven within the interval, sampled. The rods' and drives' own swing is apart (`drive.resonance`). " + FrameNote,
+            "The settling time of a cycle is a promise that after it the frame no longer swings by more than its part of the tolerance. It is computed here and held against what the cycle plans; a cycle that states none plans none, falls short wherever the frame needs a wait, and is told which to set before its rate is worth anything.",
+            "The reaction of the robot on its base over the repeated cycle, by the controller's law, drives the lowest ten modes; each is followed exactly and made periodic. From the end of a move on the load stays; the value is the time until the tool centre point, as a point of the rigid robot, swings within the tolerance for good. Damping is the smallest of its interval. The value has no order in the joints' stiffness: it is the worst of so many within the interval that no mode steps by more than half of its half-power width (2ζ) from one to the next, and the tolerance is divided by √(1 + (step/2ζ)²), what a resonance between two of them may rise above both; sampled. The rods' and drives' own swing is apart (`drive.resonance`). " + FrameNote,
             "settling time of the cycle; the cell description"),
         ["frame.foot-load"] = new("load of the feet",
             "A foot that is loaded beyond its rating buckles, and a floor cracks under it.",
-            "The largest downward force of any foot on the floor over the repeated cycle, weights included, the worst of seven joint stiffnesses. " + FrameNote + SafetyNote,
+            "The largest downward force of any foot on the floor over the repeated cycle, weights included, the worst of many joint stiffnesses. " + FaultNote + FrameNote + SafetyNote,
             "largest load of a foot; the cell description"),
         ["frame.overturning"] = new("safety against overturning",
             "**A frame that stands unanchored and tips over can kill.** High narrow frames with fast robots belong anchored.",
-            "About each edge of the footprint: the moment of all weights, over the largest moment by which the load of the repeated cycle turns the frame over that edge, the frame's swinging included. Feet that lift are not followed: the value says how far from lifting all is. Not in it: people who lean, pull or climb, collisions, transport, earthquakes, a floor that is not level." + SafetyNote,
+            "About each edge of the footprint: the moment of all weights, over the largest moment by which the load of the repeated cycle turns the frame over that edge, the frame's swinging included. Feet that lift are not followed: the value says how far from lifting all is. " + FaultNote + "Not in it: people who lean, pull or climb, collisions, transport, earthquakes, a floor that is not level." + SafetyNote,
             "smallest safety; the cell description, or 1.5 (common practice, no source)"),
         ["frame.anchor"] = new("pull on the anchors",
             "**Anchors that are torn out let the frame fall.** What an anchor bears depends on the floor, its depth and the distance from edges: the maker's data for this floor decide.",
-            "The largest upward force of any foot over the repeated cycle, weights included, the worst of seven joint stiffnesses; negative while every foot is pressed down. A foot that is held against turning passes a moment to its anchors besides, which the frame's sheet states: it comes on top, by the anchors' own distances. Not in it: people, collisions, transport, earthquakes, the anchors' own tightening." + SafetyNote,
+            "The largest upward force of any foot over the repeated cycle, weights included, the worst of many joint stiffnesses; negative while every foot is pressed down. " + FaultNote + " A foot that is held against turning passes a moment to its anchors besides, which the frame's sheet states: it comes on top, by the anchors' own distances. Not in it: people, collisions, transport, earthquakes, the anchors' own tightening." + SafetyNote,
             "pull that the anchors of one foot may take; the cell description"),
         ["frame.measured"] = new("agreement with what was measured",
             "A pull with a spring balance and a dial, or a tap and a recorder, tells in minutes what no drawing tells: how stiff the joints came out. Where no stiffness within the stated interval explains the reading, frame or description is not what it was thought to be: a loose foot, a forgotten mass, another profile.",

@@ -48,6 +48,54 @@ public class FrameStageTests
         Assert.All(settle, f => Assert.Equal(Assurance.Sampled, f.Assurance));
     }
 
+    /// <summary>The case that coarse samples missed: single stiffness 50 kN·m/rad swings beyond what seven stiffnesses show.</summary>
+    [Fact]
+    public void The_band_of_the_swing_left_takes_in_each_single_stiffness()
+    {
+        var band = Residual(Lids);
+        foreach (double joint in new[] { 3.1e4, 4.3e4, 4.9e4, 5.0e4, 5.1e4, 6.2e4 })
+        {
+            var one = Residual(Lids with { Frame = Lids.Frame with { Joints = Lids.Frame.Joints with { StiffnessFrom = joint, StiffnessTo = joint } } });
+            Assert.True(one.Largest <= band.Largest * band.Rise, $"{joint}: {one.Largest} beyond {band.Largest}");
+        }
+
+        static (double Largest, double Rise) Residual(Cell cell)
+        {
+            var report = FrameReport.Of(cell, [], TestContext.Current.CancellationToken);
+            var settling = report.Under.Single(u => u.Load.Name == "to-right").Settling.Single(s => s.Wait == "place");
+            return (settling.Samples.Max(s => s.Residual), report.Study!.FineJoints.Rise);
+        }
+    }
+
+    [Fact]
+    public void A_settling_time_that_is_not_planned_counts_as_none_and_the_one_advised_is_enough()
+    {
+        var silent = Lids with
+        {
+            Frame = Lids.Frame with { Limits = Lids.Frame.Limits with { SettleTolerance = 1e-5 } },
+            Motion = Lids.Motion with { Cycles = Lids.Motion.Cycles.SetItem("to-right", Lids.Motion.Cycles["to-right"] with { Settle = null }) },
+        };
+        var advice = Judged(silent).OfType<Judged>().Where(f => f.Rule == FrameRules.Settle && f.Subject.Pointer == "/motion/cycles/to-right" && f.Verdict == Verdict.FallsShort)
+            .SelectMany(f => f.Advice).Distinct().ToArray();
+        var one = Assert.Single(advice);
+        Assert.Equal("/motion/cycles/to-right/settle", one.Pointer);
+        Assert.True(double.IsNaN(one.From) && one.To > 0);
+        var then = silent with { Motion = silent.Motion with { Cycles = silent.Motion.Cycles.SetItem("to-right", silent.Motion.Cycles["to-right"] with { Settle = one.To }) } };
+        Assert.All(Judged(then).Where(f => f.Rule == FrameRules.Settle && f.Subject.Pointer == "/motion/cycles/to-right"), f => Assert.True(f.Verdict is Verdict.Holds or Verdict.Tight));
+    }
+
+    [Fact]
+    public void Anchors_are_held_against_a_stop_harder_than_the_plan()
+    {
+        double Pull(double? factor) => Judged(Lids with { Frame = Lids.Frame with { LoadFactor = factor } }).OfType<Judged>().Where(f => f.Rule == FrameRules.Anchor).Max(f => f.Value);
+        double once = Pull(1), twice = Pull(null), thrice = Pull(3);
+        Assert.True(twice > once);
+        // Weight counts once, so the pull is a straight line over the factor once motion is what lifts the same foot.
+        Assert.Equal(twice - once, thrice - twice, 0.01 * Math.Abs(twice));
+        var wrong = Assert.Single(Judged(Lids with { Frame = Lids.Frame with { LoadFactor = 0 } }).OfType<Unjudged>());
+        Assert.Equal(("/frame/loadFactor", FrameReasons.NotPositive), (wrong.Subject.Pointer, wrong.Detail!));
+    }
+
     [Fact]
     public void What_is_missing_is_asked_for_when_it_is_built_and_not_before()
     {

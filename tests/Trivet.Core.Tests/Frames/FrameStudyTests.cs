@@ -179,13 +179,44 @@ public class FrameStudyTests
     {
         // A slow push F at height h on a weight W over a footprint of width b tips where F·h = W·b/2 (statics).
         var reaction = Shake(amplitude: 100, period: 20, steady: 0);
-        var loads = FootLoads.Of(Study, Study.SampledJoints, reaction);
+        var loads = FootLoads.Of(Study, Study.FineJoints, reaction, 1);
         double weight = Study.Soft.Mass * 9.80665, expected = weight * Width / 2 / (100 * (Height - 0.05));
         Assert.Equal(expected, loads.Safety, 0.02 * expected);
         Assert.Equal(weight, loads.Feet.Sum(f => f.Weight), 1e-6 * weight);
         // What the held feet pass on by turning is not in their pull: both together make the moment, and the weights bend the posts a little besides.
         double lifted = loads.Feet.Average(f => f.Largest) - weight / 4, turned = loads.Feet.Sum(f => f.Moment), moment = 100 * (Height - 0.05);
         Assert.InRange(2 * lifted * Width + turned, moment, 1.15 * moment);
+        // A stop twice as hard as the push: half as safe, and weight counts once.
+        var fault = FootLoads.Of(Study, Study.FineJoints, reaction, 2);
+        Assert.Equal(loads.Safety / 2, fault.Safety, 1e-6 * loads.Safety);
+        for (int i = 0; i < fault.Feet.Length; i++)
+        {
+            Assert.Equal(loads.Feet[i].Weight, fault.Feet[i].Weight, 1e-9 * weight);
+            Assert.Equal(2 * (loads.Feet[i].Largest - weight / 4), fault.Feet[i].Largest - weight / 4, 1e-6 * weight);
+        }
+    }
+
+    [Fact]
+    public void No_stiffness_between_the_samples_swings_more_than_they_reserve()
+    {
+        // Tried at stiffnesses that are the study's own nowhere: a push whose second harmonic meets the first mode inside the interval.
+        var (low, high) = Study.Band(0);
+        var reaction = Shake(period: 2 / (0.5 * (low + high)));
+        var joints = Study.FineJoints;
+        Assert.InRange(joints.At.Length, 20, 257);
+        Assert.InRange(joints.Rise, 1, Math.Sqrt(1.25));
+        foreach (var (softer, stiffer) in joints.At.Zip(joints.At.Skip(1)))
+            Assert.All(Study.At(softer).Modes.Zip(Study.At(stiffer).Modes), m => Assert.InRange(m.Second.Hz / m.First.Hz - 1, -1e-9, Study.DampingFrom));
+        double sampled = joints.At.Max(Swing), seen = 0;
+        for (int i = 0; i < 150; i++) seen = Math.Max(seen, Swing(2e4 * Math.Pow(5, (i + 0.37) / 150)));
+        Assert.True(seen <= sampled * joints.Rise, $"{seen} beyond {sampled}·{joints.Rise}");
+        Assert.True(seen > 1.15 * Study.SampledJoints.Max(Swing), "the case does not tell coarse samples from fine ones");
+
+        double Swing(double joint)
+        {
+            var response = FrameResponse.Of(FrameSolution.Of(Study.Mesh, joint, FrameStudy.ModeCount), Study.DampingFrom, reaction);
+            return Enumerable.Range(0, reaction.Time.Length).Max(i => response.Swing(i, 0).At(Vec3.Zero).Norm);
+        }
     }
 
     [Fact]
