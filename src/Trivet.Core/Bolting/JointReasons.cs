@@ -28,5 +28,8 @@ public static class JointReasons
     /// <summary>No cycle is timed with its masses, so the motion's load is not known.</summary>
     public static Reason NoMotion { get; } = new("joint.no-motion");
 
+    /// <summary>Two places of the description would have to agree, and one is not stated; names it.</summary>
+    public static Reason NothingToCompare { get; } = new("joint.nothing-to-compare");
+
     public static Reason NoSlotNut { get; } = new("joint.no-slot-nut");
 }

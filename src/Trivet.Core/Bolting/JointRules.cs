@@ -29,7 +29,16 @@ public static class JointRules
     /// <summary>Value: alternating stress of the screw over its endurance limit.</summary>
     public static Rule Fatigue { get; } = Of("joint.fatigue", "The screw stands the alternating load without end", "1", Sense.AtMost, 0.1);
 
-    public static ImmutableArray<Rule> All { get; } = [Described, Screw, Pressure, Strip, SlotNut, Separation, Slip, Fatigue];
+    /// <summary>Value: farthest distance of a mount point of the frame from the screws that are to be there, metres.</summary>
+    public static Rule MountPoints { get; } = Of("joint.mount-points", "The frame has its mount points where the robot has its screws", "m", Sense.AtMost, 0);
+
+    /// <summary>Value: difference of the force stated for the mount from the weight of what stands still of the robot, as a share of that weight.</summary>
+    public static Rule MountWeight { get; } = Of("joint.mount-weight", "The mount's screws carry the robot that stands on the frame", "1", Sense.AtMost, 0);
+
+    /// <summary>Value: difference of the mass that is lifted from that of the robot at the frame, as a share of the latter.</summary>
+    public static Rule LiftedMass { get; } = Of("joint.lifted-mass", "The robot lifted is the robot that hangs on the frame", "1", Sense.AtMost, 0);
+
+    public static ImmutableArray<Rule> All { get; } = [Described, Screw, Pressure, Strip, SlotNut, Separation, Slip, Fatigue, MountPoints, MountWeight, LiftedMass];
 
     private static Rule Of(string id, string title, string unit, Sense sense, double comfort) =>
         new(id, title, Trade.Mechanical, unit, sense, comfort, new(SourceKind.Derived, "trivet", $"docs/rules/{id}.md"));

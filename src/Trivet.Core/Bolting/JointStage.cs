@@ -48,7 +48,7 @@ public static class JointStage
 
             ImmutableArray<Finding> Judged() => JointChecks.Of(JointResult.Solve(input, load), load is not null, reading.Inputs);
         }
-        return new(findings.ToImmutable(), coverage.ToImmutable(), tasks.ToImmutable());
+        return new StagePlan(findings.ToImmutable(), coverage.ToImmutable(), tasks.ToImmutable()) + MountAgreement.Of(cell, cycles);
     }
 
     /// <summary>The joints that can be calculated, in the order of tightening.</summary>

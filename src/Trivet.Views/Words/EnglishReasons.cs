@@ -112,6 +112,7 @@ internal static class EnglishReasons
         ["joint.no-such-part"] = "The tool has no part of that id.",
         ["joint.washer-too-small"] = "A washer must be wider than the head, and have a thickness.",
         ["joint.no-motion"] = "No cycle is timed with its masses described, so the load of motion is not known.",
+        ["joint.nothing-to-compare"] = "It is compared with other parts of the description once {fields} is stated.",
         ["joint.no-slot-nut"] = "The screws go into no slot nut.",
 
         ["motion.no-such-station"] = "There is no station of that id; described are {fields}.",
