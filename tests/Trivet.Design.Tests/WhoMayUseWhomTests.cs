@@ -35,7 +35,7 @@ public sealed class WhoMayUseWhomTests
         ["Fasteners"] = [],
         ["Adapters"] = ["Fasteners"],
         ["Listing"] = ["Frames", "Fasteners", "Adapters", "Bolting"],
-        ["Bolting"] = ["Fasteners", "Adapters", "Dynamics", "Motion", "Tooling", "Gripping"],
+        ["Bolting"] = ["Fasteners", "Adapters", "Dynamics", "Reach", "Motion", "Tooling", "Gripping"],
         ["BringUp"] = [],
         ["Wiring"] = [],
         ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Listing"],

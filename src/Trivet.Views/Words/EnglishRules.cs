@@ -1,3 +1,4 @@
+// Long because it is a table: one entry for each rule.
 using System.Collections.Immutable;
 
 namespace Trivet.Views.Words;
@@ -340,7 +341,7 @@ internal static class EnglishRules
             "smallest safety; the cell description, or 1.5 (common practice, no source)"),
         ["frame.anchor"] = new("pull on the anchors",
             "**Anchors that are torn out let the frame fall.** What an anchor bears depends on the floor, its depth and the distance from edges: the maker's data for this floor decide.",
-            "The largest upward force of any foot over the repeated cycle, weights included, the worst of many joint stiffnesses; negative while every foot is pressed down. " + FaultNote + " A foot that is held against turning passes a moment to its anchors besides, which the frame's sheet states: it comes on top, by the anchors' own distances. Not in it: people, collisions, transport, earthquakes, the anchors' own tightening." + SafetyNote,
+            "The largest upward force of any foot over the repeated cycle, weights included, the worst of many joint stiffnesses; negative while every foot is pressed down. " + FaultNote + "A foot that is held against turning passes a moment to its anchors besides, which the frame's sheet states: it comes on top, by the anchors' own distances. Not in it: people, collisions, transport, earthquakes, the anchors' own tightening." + SafetyNote,
             "pull that the anchors of one foot may take; the cell description"),
         ["frame.measured"] = new("agreement with what was measured",
             "A pull with a spring balance and a dial, or a tap and a recorder, tells in minutes what no drawing tells: how stiff the joints came out. Where no stiffness within the stated interval explains the reading, frame or description is not what it was thought to be: a loose foot, a forgotten mass, another profile.",
