@@ -82,12 +82,13 @@ public sealed class Assessor
     }
 
     /// <summary>Single changes that would make a finding hold, each tried out on the fast answer; empty when none does.</summary>
-    /// <remarks>A change is tried on stations and homing; on cycles only where the finding is one of theirs, since those take far longer.</remarks>
+    /// <remarks>A change is tried on stations and homing; on cycles only where the finding is one of theirs, since those take far longer. Other trades are
+    /// judged once it is taken.</remarks>
     public ImmutableArray<Advice> Advise(Cell cell, Finding finding, CancellationToken stop)
     {
         if (finding.Rule.Trade == Trade.Motion) return MotionAdvice.For(cell, finding, stop);
         bool ofCycle = finding.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal);
-        return AdviceSearch.For(cell, finding, changed => Preview(changed, ofCycle ? PlanOf(changed) : OfReach(changed)).Ledger, stop);
+        return AdviceSearch.For(cell, finding, changed => Preview(changed, ofCycle ? OfReach(changed) + MotionStage.Of(changed, TimedCycle.Of(changed)) : OfReach(changed)).Ledger, stop);
     }
 
     /// <summary>The worst of what falls short, with advice; a finding that brought its own keeps it.</summary>

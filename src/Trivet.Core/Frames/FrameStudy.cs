@@ -83,9 +83,6 @@ public sealed class FrameStudy
         ? [Joints.From]
         : [.. Enumerable.Range(0, Samples).Select(i => i == Samples - 1 ? Joints.To : Joints.From * Math.Pow(Joints.To / Joints.From, i / (Samples - 1.0)))];
 
-    /// <summary>The two that are known anyway: for a fast answer.</summary>
-    public JointSamples JointEnds => new(Joints.To > Joints.From ? [Joints.From, Joints.To] : [Joints.From], 1);
-
     /// <summary>For what swings: from one to the next no mode steps by more than the smallest damping ratio, half of its half-power width.</summary>
     public JointSamples FineJoints => _fine.Value;
 
