@@ -17,7 +17,7 @@ internal sealed record Bar(string Pointer, string Name, Vec3 Centre, Vec3 Along,
     }
 
     /// <summary>Members of the frame whose ends and section are stated; the others cannot be drawn.</summary>
-    public static ImmutableArray<Bar> Members(Cell cell) => 
+    public static ImmutableArray<Bar> Members(Cell cell) =>
     [
         .. FrameMembers.Of(cell.Frame, new()).Where(b => b.IsPlaced && b.Length > 0 && double.IsFinite(b.Width + b.Height))
             .Select(b => Between(b.Pointer, b.From, b.To, b.Width, b.Height) with { Name = b.Id }),

@@ -68,7 +68,8 @@ public sealed record JointResult(
         var (slip, at) = load is null ? (0, double.NaN) : Most(forces, load, f => (SlipSafety * f.Shear / input.FaceFriction + Math.Max(0, f.Pull)) / divisor);
         return new(
             input, torque, stated ? TorqueLimit.Stated : least.By, from, to, embedding, kept, screw, layers, share, pull, to / yields, (to + added) / pressed,
-            (to + added) / stripped, to + added, SeparationSafety * pull / divisor, slip, at, Alternating(forces, load, share, t)) { LoadKnown = load is not null };
+            (to + added) / stripped, to + added, SeparationSafety * pull / divisor, slip, at, Alternating(forces, load, share, t))
+        { LoadKnown = load is not null };
     }
 
     /// <summary>Under head or washer, square metres. A cone bears with the area of its ring seen along the screw.</summary>

@@ -41,7 +41,7 @@ public sealed class FrameStudy
     private const int Samples = 7;
 
     /// <summary>How often an interval of stiffness is halved at most while its modes step too far.</summary>
-    private const int MostHalvings = 8;
+    private const int MostHalvings = 4;
 
     private readonly Dictionary<double, FrameSolution> _at = [];
     private readonly Lazy<JointSamples> _fine;
@@ -108,7 +108,7 @@ public sealed class FrameStudy
 
     private JointSamples Refine()
     {
-        List<double> at = [.. JointEnds.At];
+        List<double> at = Joints.To > Joints.From ? [Joints.From, Joints.To] : [Joints.From];
         for (int halving = 0; halving < MostHalvings; halving++)
         {
             double[] between = [.. at.Zip(at.Skip(1)).Where(p => Step(p.First, p.Second) > DampingFrom).Select(p => Math.Sqrt(p.First * p.Second))];

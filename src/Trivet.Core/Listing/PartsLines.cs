@@ -227,8 +227,13 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
         var line = lines[at];
         lines[at] = line with
         {
-            Name = said.Name ?? line.Name, Quantity = said.Quantity ?? line.Quantity, Supplied = said.Supplied ?? line.Supplied,
-            Stated = said.Supplied is not null || line.Stated, Spares = said.Spares ?? line.Spares, Article = said.Article ?? line.Article, Note = said.Note ?? line.Note,
+            Name = said.Name ?? line.Name,
+            Quantity = said.Quantity ?? line.Quantity,
+            Supplied = said.Supplied ?? line.Supplied,
+            Stated = said.Supplied is not null || line.Stated,
+            Spares = said.Spares ?? line.Spares,
+            Article = said.Article ?? line.Article,
+            Note = said.Note ?? line.Note,
         };
     }
 

@@ -86,8 +86,16 @@ public static class MeshFiles
         var each = 1 / body.Mass * body.Inertia;
         return mesh with
         {
-            Volume = body.Mass, CentreX = body.Centre.X, CentreY = body.Centre.Y, CentreZ = body.Centre.Z,
-            GyrationX = each.Row0.X, GyrationY = each.Row1.Y, GyrationZ = each.Row2.Z, ProductXY = -each.Row0.Y, ProductYZ = -each.Row1.Z, ProductZX = -each.Row2.X,
+            Volume = body.Mass,
+            CentreX = body.Centre.X,
+            CentreY = body.Centre.Y,
+            CentreZ = body.Centre.Z,
+            GyrationX = each.Row0.X,
+            GyrationY = each.Row1.Y,
+            GyrationZ = each.Row2.Z,
+            ProductXY = -each.Row0.Y,
+            ProductYZ = -each.Row1.Z,
+            ProductZX = -each.Row2.X,
         };
     }
 

@@ -108,7 +108,8 @@ public class BeamModelTests
                 Bar = post.Bar with { Id = $"post-{x}-{y}", From = new(x, y, 0), To = new(x, y, H) },
                 Beam = post.Beam with { BendingY = EI, BendingZ = EI, Mass = 1e-3 },
             },
-        ]) with { Rigid = false, JointFrom = C, JointTo = C, Masses = [new(new(0.3, 0, H), 30), new(new(0.3, 0.6, H), 30)] };
+        ]) with
+        { Rigid = false, JointFrom = C, JointTo = C, Masses = [new(new(0.3, 0, H), 30), new(new(0.3, 0.6, H), 30)] };
         double expected = Math.Sqrt(4 * 12 * EI / (H * H * H) / (1 + 6 * EI / (C * H)) / 60) / Math.Tau;
         Assert.Equal(5.4, expected, 0.05);
         // Along x each top is one stiff member; along y the joints between the tops turn too.

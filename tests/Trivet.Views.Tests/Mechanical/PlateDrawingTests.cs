@@ -92,10 +92,13 @@ public sealed class PlateDrawingTests
     public void A_blind_recess_is_seen_on_its_own_side_alone(bool above, Pen pen)
     {
         var flange = Cell with { Plates = Cell.Plates.SetItem("adapter", Cell.Plates["adapter"] with { Pieces = 1, Lighten = false, Above = above ? "ISO 9409-1-50-4-M6" : "small", Below = above ? "small" : "ISO 9409-1-50-4-M6" }) };
-        flange = flange with { Interfaces = flange.Interfaces.Add("small", new()
+        flange = flange with
         {
-            Shape = PatternShape.Rectangle, Width = 0.090, Depth = 0.090, Thread = "M4", Tapped = false, Grip = 0.006, Material = "aluminium", FaceWidth = 0.110, FaceDepth = 0.110,
-        }) };
+            Interfaces = flange.Interfaces.Add("small", new()
+            {
+                Shape = PatternShape.Rectangle, Width = 0.090, Depth = 0.090, Thread = "M4", Tapped = false, Grip = 0.006, Material = "aluminium", FaceWidth = 0.110, FaceDepth = 0.110,
+            })
+        };
         var found = PlateSearch.Solve(AdapterInput.Read(flange, "adapter", new Reading(), [])!);
         var plate = found.Works[0];
         var recess = plate.Holes.Single(h => h.Kind == HoleKind.Pilot);
