@@ -26,6 +26,9 @@ public sealed class MainJobTests(Chromium chromium, SharedDesk desk, ITestOutput
         await height.PressAsync("Enter");
         await Assertions.Expect(page.Locator("textarea")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex(string.Create(CultureInfo.InvariantCulture, $"\"{z - 80} mm\"")));
 
+        // Kept before the page is left by its address.
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Undo" })).ToBeEnabledAsync();
+
         await sheet.GoAsync("");
         await sheet.ProvedAsync();
         int short1 = await sheet.CountAsync("falls short");
