@@ -40,7 +40,7 @@ public sealed class PlateAndJointsTests
         Assert.Equal(ExitCode.AllHold, run.Code);
         string[] lines = run.Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(4, lines.Length);
-        Assert.StartsWith("1,mount,M8,8.8,8,", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith("1,mount,M8,8.8,4,", lines[1], StringComparison.Ordinal);
         Assert.Equal(ExitCode.AllHold, (await Run.Trivet("joints", Repository.Sample("jar-lids"), "--out", folder.File("torque.pdf"))).Code);
         Assert.True(new FileInfo(folder.File("torque.pdf")).Length > 5000);
     }

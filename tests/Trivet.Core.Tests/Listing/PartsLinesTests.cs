@@ -25,8 +25,8 @@ public sealed class PartsLinesTests
         var frame = PartsLines.Of(JarLids).Lines.Where(l => l.Group == PartGroup.Frame).ToArray();
         Assert.Equal([4, 2, 4, 2, 4, 4, 4], frame.Select(l => l.Quantity));
         Assert.Equal(PartKind.Foot, frame[^1].Kind);
-        // Eight screws hold the robot, four and four the adapter plate.
-        Assert.Equal([8, 4, 4], PartsLines.Of(JarLids).Lines.Where(l => l.Kind == PartKind.Screw).Select(l => l.Quantity));
+        // Four screws hold the robot, four and four the adapter plate.
+        Assert.Equal([4, 4, 4], PartsLines.Of(JarLids).Lines.Where(l => l.Kind == PartKind.Screw).Select(l => l.Quantity));
         Assert.Equal([0.06, 0.06, 1.8], frame[0].Sizes.Select(s => Math.Round(s, 9)));
         Assert.Equal(9, PartsLines.Of(JarLids).Lines.Count(l => l.Group == PartGroup.Cabinet));
     }

@@ -75,7 +75,7 @@ public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
         await ShowAsync(Sample());
         var joints = Render<JointSection>(p => p.Add(x => x.Session, _session));
         Assert.Equal(["mount", "plate-platform", "plate-turn"], joints.FindAll("[data-joint]").Select(r => r.GetAttribute("data-joint")));
-        Assert.Contains("12 N m", joints.Find("[data-joint=mount]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("11 N m", joints.Find("[data-joint=mount]").TextContent, StringComparison.Ordinal);
         Assert.Contains("%", joints.Find("[data-joint=mount] td.number").TextContent, StringComparison.Ordinal);
     }
 
