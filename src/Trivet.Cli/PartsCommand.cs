@@ -40,7 +40,7 @@ internal static class PartsCommand
                 _ => PartsForms.Text(sheet),
             }));
             if (written != ExitCode.AllHold) return written;
-            var astray = PartsChecks.Check(input.Cell).Findings;
+            var astray = PartsChecks.Check(input.Cell, new()).Findings;
             foreach (Finding finding in astray) parsed.InvocationConfiguration.Error.WriteLine($"trivet: {Sentences.Of(finding, input.Cell)}");
             return astray.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
         });

@@ -38,7 +38,7 @@ public sealed class AccessibilityTests(Chromium chromium) : IAsyncLifetime
         await Assertions.Expect(page.Locator(".canvas canvas")).ToBeVisibleAsync();
         await CheckAsync(page, "space");
 
-        foreach (string name in new[] { "description", "description/robot", "description/stations", "planes", "motion", "electrical", "mount", "revisions", "revisions/1" })
+        foreach (string name in new[] { "description", "description/robot", "description/stations", "planes", "motion", "mechanical", "electrical", "mount", "revisions", "revisions/1" })
         {
             await sheet.GoAsync(name);
             await Assertions.Expect(page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0);

@@ -7,7 +7,7 @@ namespace Trivet.Adapters;
 /// <summary>Holds adapter plates against what shop, screws and keys ask.</summary>
 public static class AdapterChecks
 {
-    public static StagePlan Of(Cell cell)
+    public static StagePlan Of(Cell cell, FoundPlates plates)
     {
         if (cell.Plates.IsEmpty) return new([], [new(AdapterRules.Described, new("/plates"), AdapterReasons.NoPlates)], []);
         var findings = ImmutableArray.CreateBuilder<Finding>();
@@ -28,15 +28,15 @@ public static class AdapterChecks
                 else coverage.Add(new(AdapterRules.Described, subject, CommonReasons.NotAskedYet));
                 continue;
             }
-            tasks.Add(new($"adapter:{id}", reading.Key, () => Judge(input, subject, reading.Inputs), _ => Judge(input, subject, reading.Inputs)));
+            tasks.Add(new($"adapter:{id}", reading.Key, () => Judge(input, plates, subject, reading.Inputs), _ => Judge(input, plates, subject, reading.Inputs)));
         }
         return new(findings.ToImmutable(), coverage.ToImmutable(), tasks.ToImmutable());
     }
 
     /// <summary>The plates that were found best; where none works, the one that comes closest shows what it lacks.</summary>
-    private static ImmutableArray<Finding> Judge(AdapterInput input, Subject subject, ImmutableArray<string> inputs)
+    private static ImmutableArray<Finding> Judge(AdapterInput input, FoundPlates found, Subject subject, ImmutableArray<string> inputs)
     {
-        var result = PlateSearch.Solve(input);
+        var result = found.Of(input);
         var findings = ImmutableArray.CreateBuilder<Finding>();
         if (input.Pieces == 2 && result.Stack.IsEmpty) findings.Add(new Unjudged(AdapterRules.Described, subject, inputs, OpenReason.Failed, [], AdapterReasons.NoStack));
         var plates = !result.Chosen.IsEmpty ? result.Chosen : result.Closest is { } closest ? [closest] : [];

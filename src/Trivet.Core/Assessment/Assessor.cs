@@ -105,8 +105,9 @@ public sealed class Assessor
 
     private static StagePlan PlanOf(Cell cell)
     {
-        // Each cycle is read and timed once, for all trades that take its motion.
+        // Each cycle is read and timed once, for all trades that take its motion; each plate is searched once.
         var cycles = TimedCycle.Of(cell);
+        var plates = new FoundPlates();
         return OfReach(cell)
             + MotionStage.Of(cell, cycles)
             + DriveStage.Of(cell, cycles)
@@ -114,10 +115,10 @@ public sealed class Assessor
             + ToolChecks.Of(cell)
             + GripStage.Of(cell, cycles)
             + ProtectStage.Of(cell, cycles)
-            + AdapterChecks.Of(cell)
-            + JointStage.Of(cell, cycles)
+            + AdapterChecks.Of(cell, plates)
+            + JointStage.Of(cell, cycles, plates)
             + WiringStage.Of(cell)
-            + PartsChecks.Check(cell)
+            + PartsChecks.Check(cell, plates)
             + FrameStage.Of(cell, cycles);
     }
 

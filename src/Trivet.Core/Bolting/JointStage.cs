@@ -9,13 +9,12 @@ namespace Trivet.Bolting;
 /// <summary>What bolted joints have to say of a cell.</summary>
 public static class JointStage
 {
-    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles)
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles, FoundPlates plates)
     {
         if (cell.Joints.IsEmpty) return new([], [new(JointRules.Described, new("/joints"), JointReasons.NoJoints)], []);
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
         var tasks = ImmutableArray.CreateBuilder<StageTask>();
-        var plates = new FoundPlates();
         foreach (var (id, _) in cell.Joints.InOrder())
         {
             var subject = new Subject(JointInputs.Pointer(id));

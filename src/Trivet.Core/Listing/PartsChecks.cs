@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trivet.Adapters;
 using Trivet.Cells;
 using Trivet.Findings;
 
@@ -14,6 +15,6 @@ public static class PartsChecks
     /// <summary>The pointer names nothing that is listed.</summary>
     public static Reason Astray { get; } = new("parts.astray");
 
-    public static StagePlan Check(Cell cell) => new(
-        [.. PartsLines.Of(cell).Astray.Select(at => new Unjudged(Of, new(at), [at], OpenReason.Failed, [], Astray))], [], []);
+    public static StagePlan Check(Cell cell, FoundPlates plates) => new(
+        [.. PartsLines.Of(cell, plates).Astray.Select(at => new Unjudged(Of, new(at), [at], OpenReason.Failed, [], Astray))], [], []);
 }

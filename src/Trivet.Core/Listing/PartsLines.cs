@@ -65,10 +65,12 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
     /// <summary>An end this near to the floor stands on a foot, metres.</summary>
     private const double OnFloor = 0.001;
 
-    public static PartsLines Of(Cell cell)
+    public static PartsLines Of(Cell cell) => Of(cell, new());
+
+    /// <param name="plates">Those of this cell.</param>
+    public static PartsLines Of(Cell cell, FoundPlates plates)
     {
         var lines = new List<PartsLine>();
-        var plates = new FoundPlates();
         Robot(cell, lines);
         Drives(cell, lines);
         Tool(cell, plates, lines);

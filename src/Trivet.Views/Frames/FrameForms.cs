@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
+using Trivet.Views.Answers;
 
 namespace Trivet.Views.Frames;
 
@@ -39,32 +38,22 @@ public static class FrameForms
     public static string Csv(FrameSheet sheet)
     {
         var text = new StringBuilder("group,id,low,high,unit\r\n");
-        foreach (var r in sheet.Rows) text.Append(CultureInfo.InvariantCulture, $"{r.Group},{r.Id},{Number(r.Low)},{Number(r.High)},{r.Unit}\r\n");
+        foreach (var r in sheet.Rows) text.Append(CultureInfo.InvariantCulture, $"{r.Group},{r.Id},{CsvCell.Of(r.Low)},{CsvCell.Of(r.High)},{r.Unit}\r\n");
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(FrameSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (var json = new Utf8JsonWriter(buffer, options))
+    public static string Json(FrameSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, sheet.Title, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", sheet.Title);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("rows");
             foreach (var r in sheet.Rows)
             {
                 json.WriteStartObject();
                 json.WriteString("group", r.Group);
                 json.WriteString("id", r.Id);
-                Value("low", r.Low);
-                Value("high", r.High);
+                json.WriteFinite("low", r.Low);
+                json.WriteFinite("high", r.High);
                 json.WriteString("unit", r.Unit);
                 json.WriteString("what", r.What);
                 json.WriteString("known", r.Known);
@@ -72,17 +61,5 @@ public static class FrameForms
             }
 
             json.WriteEndArray();
-            json.WriteEndObject();
-
-            void Value(string name, double value)
-            {
-                if (double.IsFinite(value)) json.WriteNumber(name, value);
-                else json.WriteNull(name);
-            }
-        }
-
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
-
-    private static string Number(double value) => double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "";
+        });
 }

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Trivet.Assessment;
 using Trivet.Findings;
 using Trivet.Numerics;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Ledgers;
@@ -19,18 +18,11 @@ public static class AssessmentJson
     public const int Version = 1;
 
     /// <param name="revision">Hash that names the revision of the cell; empty when it has none.</param>
-    public static string Write(Assessed assessed, string revision, Locale? locale = null)
-    {
-        using var buffer = new MemoryStream();
-        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (var json = new Utf8JsonWriter(buffer, options)) Write(json, assessed, revision, locale);
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
+    public static string Write(Assessed assessed, string revision, Locale? locale = null) => JsonAnswer.Of(json => Write(json, assessed, revision, locale));
 
     private static void Write(Utf8JsonWriter json, Assessed assessed, string revision, Locale? locale)
     {
         var (cell, ledger) = (assessed.Cell, assessed.Ledger);
-        json.WriteStartObject();
         json.WriteString("format", Format);
         json.WriteNumber("version", Version);
         json.WriteString("engine", typeof(Ledger).Assembly.GetName().Version?.ToString(3));
@@ -45,7 +37,7 @@ public static class AssessmentJson
         json.WriteStartObject("summary");
         json.WriteBoolean("allHold", ledger.AllHold);
         foreach (var verdict in Enum.GetValues<Verdict>()) json.WriteNumber(Name(verdict), ledger.Count(verdict));
-        Number(json, "worstMargin", ledger.WorstMargin);
+        json.WriteFinite("worstMargin", ledger.WorstMargin);
         json.WriteString("sentence", LedgerTable.SummaryOf(ledger, locale));
         json.WriteEndObject();
 
@@ -65,7 +57,6 @@ public static class AssessmentJson
         }
 
         json.WriteEndArray();
-        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, Finding f, Assessed assessed, Locale? locale)
@@ -77,24 +68,24 @@ public static class AssessmentJson
         json.WriteString("verdict", Name(f.Verdict));
         if (f.OpenBecause is { } because) json.WriteString("openBecause", Name(because));
         else json.WriteNull("openBecause");
-        Number(json, "margin", f.Margin);
+        json.WriteFinite("margin", f.Margin);
         switch (f)
         {
             case Judged j:
                 json.WriteString("kind", "judged");
                 json.WriteString("unit", f.Rule.Unit);
-                Number(json, "value", j.Value);
-                Number(json, "bound", j.Bound);
-                Number(json, "uncertainty", j.Uncertainty);
-                Number(json, "lower", j.Limit.Lower);
-                Number(json, "upper", j.Limit.Upper);
+                json.WriteFinite("value", j.Value);
+                json.WriteFinite("bound", j.Bound);
+                json.WriteFinite("uncertainty", j.Uncertainty);
+                json.WriteFinite("lower", j.Limit.Lower);
+                json.WriteFinite("upper", j.Limit.Upper);
                 json.WriteString("assurance", Name(j.Assurance));
                 Write(json, "limitSource", j.Limit.Source);
                 if (j.Beside is { } beside)
                 {
                     json.WriteStartObject("beside");
                     json.WriteString("id", beside.Id);
-                    Number(json, "value", beside.Value);
+                    json.WriteFinite("value", beside.Value);
                     json.WriteEndObject();
                 }
                 break;
@@ -113,17 +104,17 @@ public static class AssessmentJson
 
         Write(json, "method", f.Rule.Method);
         if (f.Worst is { } worst) Write(json, worst);
-        if (f.WorstTime is { } time) Number(json, "worstTime", time);
+        if (f.WorstTime is { } time) json.WriteFinite("worstTime", time);
         Texts(json, "inputs", f.Inputs);
         json.WriteStartArray("advice");
         foreach (var advice in f.Advice)
         {
             json.WriteStartObject();
             json.WriteString("pointer", advice.Pointer);
-            Number(json, "from", advice.From);
-            Number(json, "to", advice.To);
-            Number(json, "marginThen", advice.MarginThen);
-            Number(json, "worstElsewhere", advice.WorstElsewhere);
+            json.WriteFinite("from", advice.From);
+            json.WriteFinite("to", advice.To);
+            json.WriteFinite("marginThen", advice.MarginThen);
+            json.WriteFinite("worstElsewhere", advice.WorstElsewhere);
             json.WriteString("sentence", Sentences.Of(advice, assessed.Cell, locale));
             json.WriteEndObject();
         }
@@ -162,9 +153,9 @@ public static class AssessmentJson
     {
         json.WriteStartObject("worst");
         Vector(json, "tcp", place.P_C);
-        Number(json, "rotary", place.Rotary);
+        json.WriteFinite("rotary", place.Rotary);
         Vector(json, "platform", place.P_B);
-        Number(json, "linearAxis", place.LinearAxis);
+        json.WriteFinite("linearAxis", place.LinearAxis);
         json.WriteEndObject();
     }
 
@@ -185,12 +176,6 @@ public static class AssessmentJson
         json.WriteStartArray(name);
         foreach (string t in texts) json.WriteStringValue(t);
         json.WriteEndArray();
-    }
-
-    private static void Number(Utf8JsonWriter json, string name, double v)
-    {
-        if (double.IsFinite(v)) json.WriteNumber(name, v);
-        else json.WriteNull(name);
     }
 
     /// <summary>The name of a state in this form: its English word in lower camel case.</summary>

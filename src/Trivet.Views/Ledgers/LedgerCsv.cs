@@ -1,8 +1,8 @@
-using System.Globalization;
 using System.Text;
 using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Findings;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Ledgers;
@@ -39,14 +39,11 @@ public static class LedgerCsv
     private static string Reason(Unjudged u, Cell cell, Locale? locale) =>
         u.Reason == OpenReason.Missing ? string.Join(' ', u.Missing) : u.Detail is { } detail ? Sentences.Of(detail, cell, locale) : "";
 
-    private static string Number(double? v) => v is { } x && double.IsFinite(x) ? x.ToString("R", CultureInfo.InvariantCulture) : "";
+    private static string Number(double? v) => CsvCell.Of(v ?? double.NaN);
 
     private static void Row(StringBuilder text, params ReadOnlySpan<string> cells)
     {
-        for (int i = 0; i < cells.Length; i++) text.Append(i == 0 ? "" : ",").Append(Quoted(cells[i]));
+        for (int i = 0; i < cells.Length; i++) text.Append(i == 0 ? "" : ",").Append(CsvCell.Of(cells[i]));
         text.Append("\r\n");
     }
-
-    private static string Quoted(string cell) =>
-        cell.AsSpan().IndexOfAny(",\"\r\n") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using Trivet.Cells;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Listing;
@@ -53,27 +52,15 @@ public static class PartsForms
                 Id(l.Group), string.Join(' ', l.Pointers), Id(l.Kind), l.Name, string.Join(' ', l.Sizes.Select(s => s.ToString("R", CultureInfo.InvariantCulture))),
                 l.Quantity.ToString(CultureInfo.InvariantCulture), l.Spares.ToString(CultureInfo.InvariantCulture), Supplied(l.Supplied), l.Stated ? "yes" : "no", l.Article, l.Note,
             ];
-            text.AppendJoin(',', cells.Select(Quoted)).Append("\r\n");
+            text.AppendJoin(',', cells.Select(CsvCell.Of)).Append("\r\n");
         }
         return text.ToString();
-
-        // RFC 4180.
-        static string Quoted(string cell) => cell.AsSpan().IndexOfAny(",\"\r\n") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(PartsSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+    public static string Json(PartsSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, sheet.Cell, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", sheet.Cell);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("parts");
             foreach (var r in sheet.Rows)
             {
@@ -98,10 +85,7 @@ public static class PartsForms
                 json.WriteEndObject();
             }
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
+        });
 
     private static string[] Cells(PartsRow r) =>
     [

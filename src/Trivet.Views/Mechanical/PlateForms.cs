@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Mechanical;
@@ -48,30 +48,18 @@ public static class PlateForms
         var text = new StringBuilder("plate,clocking[rad],thickness[m],mass[kg],wall[m],keyRoom[m],firstFitted\r\n");
         foreach (var sheet in sheets)
             foreach (var r in sheet.Rows)
-                text.Append(CultureInfo.InvariantCulture, $"{sheet.Id},{Number(r.Clocking)},{Number(r.Thickness)},{Number(r.Mass)},{Number(r.Wall)},{Number(r.KeyRoom)},{r.FirstFitted.ToString().ToLowerInvariant()}\r\n");
+                text.Append(CultureInfo.InvariantCulture, $"{sheet.Id},{CsvCell.Of(r.Clocking)},{CsvCell.Of(r.Thickness)},{CsvCell.Of(r.Mass)},{CsvCell.Of(r.Wall)},{CsvCell.Of(r.KeyRoom)},{r.FirstFitted.ToString().ToLowerInvariant()}\r\n");
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(ImmutableArray<PlateSheet> sheets, string cell, string revision)
-    {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+    public static string Json(ImmutableArray<PlateSheet> sheets, string cell, string revision) =>
+        JsonAnswer.Of(Format, Version, cell, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", cell);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("plates");
             foreach (var sheet in sheets) Plate(json, sheet);
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
+        });
 
     private static void Plate(Utf8JsonWriter json, PlateSheet sheet)
     {
@@ -87,8 +75,7 @@ public static class PlateForms
             json.WriteNumber("thickness", r.Thickness);
             json.WriteNumber("mass", r.Mass);
             json.WriteNumber("wall", r.Wall);
-            if (double.IsFinite(r.KeyRoom)) json.WriteNumber("keyRoom", r.KeyRoom);
-            else json.WriteNull("keyRoom");
+            json.WriteFinite("keyRoom", r.KeyRoom);
             json.WriteString("firstFitted", r.FirstFitted.ToString().ToLowerInvariant());
             json.WriteEndObject();
         }
@@ -122,6 +109,4 @@ public static class PlateForms
         json.WriteEndArray();
         json.WriteEndObject();
     }
-
-    private static string Number(double value) => double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "";
 }

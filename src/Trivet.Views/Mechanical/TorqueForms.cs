@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Mechanical;
@@ -46,25 +45,16 @@ public static class TorqueForms
         {
             var r = row.Result;
             text.AppendJoin(',', row.Number.ToString(CultureInfo.InvariantCulture), row.Id, r.Input.Thread.Name, r.Input.Class.Name, r.Input.Points.Length.ToString(CultureInfo.InvariantCulture),
-                Number(r.Torque), Number(r.PreloadFrom), Number(r.PreloadTo), Number(r.Embedding), Number(r.Kept), Number(r.Pull), Number(r.Separation), Number(r.Slip), Number(r.Fatigue),
+                CsvCell.Of(r.Torque), CsvCell.Of(r.PreloadFrom), CsvCell.Of(r.PreloadTo), CsvCell.Of(r.Embedding), CsvCell.Of(r.Kept), CsvCell.Of(r.Pull), CsvCell.Of(r.Separation), CsvCell.Of(r.Slip), CsvCell.Of(r.Fatigue),
                 r.LimitedBy.ToString().ToLowerInvariant(), row.Sequence).Append("\r\n");
         }
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(TorqueSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+    public static string Json(TorqueSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, sheet.Cell, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", sheet.Cell);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("joints");
             foreach (var row in sheet.Rows)
             {
@@ -83,8 +73,7 @@ public static class TorqueForms
                     ("stripUse", r.StripUse), ("separation", r.Separation), ("slip", r.Slip), ("fatigue", r.Fatigue),
                 })
                 {
-                    if (double.IsFinite(value)) json.WriteNumber(name, value);
-                    else json.WriteNull(name);
+                    json.WriteFinite(name, value);
                 }
                 json.WriteString("limitedBy", r.LimitedBy.ToString().ToLowerInvariant());
                 json.WriteString("sequence", row.Sequence);
@@ -94,10 +83,5 @@ public static class TorqueForms
             json.WriteStartArray("notes");
             foreach (string note in sheet.Notes) json.WriteStringValue(note);
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
-
-    private static string Number(double value) => double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "";
+        });
 }

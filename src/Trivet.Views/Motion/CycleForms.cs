@@ -1,9 +1,8 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using Trivet.Drives;
 using Trivet.Motion;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Motion;
@@ -30,7 +29,7 @@ public static class CycleForms
         var words = Locale.English.Language.Motion.Cycle;
         text.Append('\n').Append(words.TypedIn).Append('\n');
         foreach (var s in sheet.Settings)
-            text.Append(CultureInfo.InvariantCulture, $"  {s.What,-28} {Number(s.Typed),10} {s.Unit,-8} {(double.IsNaN(s.Now) ? "" : Locale.Fill(words.Now, ("value", Number(s.Now))))}").Append('\n');
+            text.Append(CultureInfo.InvariantCulture, $"  {s.What,-28} {CsvCell.Of(s.Typed),10} {s.Unit,-8} {(double.IsNaN(s.Now) ? "" : Locale.Fill(words.Now, ("value", CsvCell.Of(s.Now))))}").Append('\n');
         return text.Append(words.Caution).Append('\n').ToString();
     }
 
@@ -40,7 +39,7 @@ public static class CycleForms
         foreach (var r in sheet.Rows) text.Append(CultureInfo.InvariantCulture, $"| {Cell(r.Cycle)} | {Cell(r.What)} | {r.Shown} | {Cell(r.Known)} |\n");
         if (sheet.Settings.IsEmpty) return text.ToString();
         text.Append("\n| setting | typed | unit | now |\n| --- | ---: | --- | ---: |\n");
-        foreach (var s in sheet.Settings) text.Append(CultureInfo.InvariantCulture, $"| {s.What} | {Number(s.Typed)} | {s.Unit} | {Number(s.Now)} |\n");
+        foreach (var s in sheet.Settings) text.Append(CultureInfo.InvariantCulture, $"| {s.What} | {CsvCell.Of(s.Typed)} | {s.Unit} | {CsvCell.Of(s.Now)} |\n");
         return text.ToString();
 
         static string Cell(string words) => words.Replace("|", "\\|", StringComparison.Ordinal);
@@ -49,32 +48,22 @@ public static class CycleForms
     public static string Csv(CycleSheet sheet)
     {
         var text = new StringBuilder("cycle,id,value,unit\r\n");
-        foreach (var r in sheet.Rows) text.Append(CultureInfo.InvariantCulture, $"{r.Cycle},{r.Id},{Number(r.Si)},{r.Unit}\r\n");
-        foreach (var s in sheet.Settings) text.Append(CultureInfo.InvariantCulture, $",{s.Pointer},{Number(s.Typed)},{s.Unit}\r\n");
+        foreach (var r in sheet.Rows) text.Append(CultureInfo.InvariantCulture, $"{r.Cycle},{r.Id},{CsvCell.Of(r.Si)},{r.Unit}\r\n");
+        foreach (var s in sheet.Settings) text.Append(CultureInfo.InvariantCulture, $",{s.Pointer},{CsvCell.Of(s.Typed)},{s.Unit}\r\n");
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(CycleSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (var json = new Utf8JsonWriter(buffer, options))
+    public static string Json(CycleSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, sheet.Title, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", sheet.Title);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("rows");
             foreach (var r in sheet.Rows)
             {
                 json.WriteStartObject();
                 json.WriteString("cycle", r.Cycle);
                 json.WriteString("id", r.Id);
-                Value(json, "value", r.Si);
+                json.WriteFinite("value", r.Si);
                 json.WriteString("unit", r.Unit);
                 json.WriteString("what", r.What);
                 json.WriteString("known", r.Known);
@@ -86,22 +75,13 @@ public static class CycleForms
             {
                 json.WriteStartObject();
                 json.WriteString("field", s.Pointer);
-                Value(json, "now", s.Now);
-                Value(json, "typed", s.Typed);
+                json.WriteFinite("now", s.Now);
+                json.WriteFinite("typed", s.Typed);
                 json.WriteString("unit", s.Unit);
                 json.WriteEndObject();
             }
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-
-        static void Value(Utf8JsonWriter json, string name, double value)
-        {
-            if (double.IsFinite(value)) json.WriteNumber(name, value);
-            else json.WriteNull(name);
-        }
-    }
+        });
 
     /// <summary>
     /// One cycle over time: time, tool, and for each axis reading, speed, acceleration and force, rotor and transmission included; force and moment
@@ -131,9 +111,7 @@ public static class CycleForms
         if (drives?.Power is { } power) columns.Add(("power[W]", i => power.Power[i]));
         if (drives?.Supply is { Usable: true } supply) columns.Add(("voltage[V]", i => supply.Voltage[i]));
         var text = new StringBuilder().AppendJoin(',', columns.Select(c => c.Name)).Append("\r\n");
-        for (int i = 0; i < trace.Times.Length; i++) text.AppendJoin(',', columns.Select(c => Number(c.Value(i)))).Append("\r\n");
+        for (int i = 0; i < trace.Times.Length; i++) text.AppendJoin(',', columns.Select(c => CsvCell.Of(c.Value(i)))).Append("\r\n");
         return text.ToString();
     }
-
-    private static string Number(double value) => double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "";
 }

@@ -1,9 +1,8 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using Trivet.Cells;
 using Trivet.Motion;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Motion;
@@ -78,28 +77,16 @@ public static class FallForms
         foreach (var (place, of, which, outcome) in All(sheet))
         {
             var fall = outcome.Fall;
-            text.AppendJoin(',', place.Pointer, Points[(int)place.Point], of.Chain ?? "", Holdings[(int)of.Holding.Kind], Number(of.Holding.Force), Number(of.Load), which, Ends[(int)fall.End],
-                Number(fall.Time), Number(outcome.Drop), Number(fall.FastestPlatform), Number(fall.Energy), Number(outcome.Tool_C.X), Number(outcome.Tool_C.Y), Number(outcome.Tool_C.Z)).Append("\r\n");
+            text.AppendJoin(',', place.Pointer, Points[(int)place.Point], of.Chain ?? "", Holdings[(int)of.Holding.Kind], CsvCell.Of(of.Holding.Force), CsvCell.Of(of.Load), which, Ends[(int)fall.End],
+                CsvCell.Of(fall.Time), CsvCell.Of(outcome.Drop), CsvCell.Of(fall.FastestPlatform), CsvCell.Of(fall.Energy), CsvCell.Of(outcome.Tool_C.X), CsvCell.Of(outcome.Tool_C.Y), CsvCell.Of(outcome.Tool_C.Z)).Append("\r\n");
         }
         return text.ToString();
-
-        static string Number(double value) => double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "";
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(FallSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (var json = new Utf8JsonWriter(buffer, options))
+    public static string Json(FallSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, sheet.Title, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", sheet.Title);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("falls");
             foreach (var (place, of, which, outcome) in All(sheet))
             {
@@ -109,14 +96,14 @@ public static class FallForms
                 json.WriteString("part", place.Part);
                 json.WriteString("chain", of.Chain);
                 json.WriteString("holding", Holdings[(int)of.Holding.Kind]);
-                Value("holds", of.Holding.Force);
-                Value("load", of.Load);
+                json.WriteFinite("holds", of.Holding.Force);
+                json.WriteFinite("load", of.Load);
                 json.WriteString("case", which);
                 json.WriteString("end", Ends[(int)outcome.Fall.End]);
-                Value("time", outcome.Fall.Time);
-                Value("drop", outcome.Drop);
-                Value("speed", outcome.Fall.FastestPlatform);
-                Value("energy", outcome.Fall.Energy);
+                json.WriteFinite("time", outcome.Fall.Time);
+                json.WriteFinite("drop", outcome.Drop);
+                json.WriteFinite("speed", outcome.Fall.FastestPlatform);
+                json.WriteFinite("energy", outcome.Fall.Energy);
                 json.WriteStartArray("tool");
                 for (int i = 0; i < 3; i++)
                 {
@@ -130,16 +117,7 @@ public static class FallForms
             json.WriteStartArray("waits");
             foreach (string why in sheet.Waits) json.WriteStringValue(why);
             json.WriteEndArray();
-            json.WriteEndObject();
-
-            void Value(string name, double value)
-            {
-                if (double.IsFinite(value)) json.WriteNumber(name, value);
-                else json.WriteNull(name);
-            }
-        }
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
+        });
 
     private static IEnumerable<(FallPlace Place, FallCase Of, string Which, FallOutcome Outcome)> All(FallSheet sheet) =>
         from block in sheet.Blocks

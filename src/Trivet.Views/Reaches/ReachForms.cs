@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Reaches;
@@ -36,24 +35,14 @@ public static class ReachForms
     {
         var text = new StringBuilder("id,value,unit\r\n");
         foreach (var r in sheet.Rows)
-            text.Append(CultureInfo.InvariantCulture, $"{r.Id},{(double.IsFinite(r.Si) ? r.Si.ToString("R", CultureInfo.InvariantCulture) : "")},{r.Unit}\r\n");
+            text.Append(CultureInfo.InvariantCulture, $"{r.Id},{CsvCell.Of(r.Si)},{r.Unit}\r\n");
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(ReachSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (var json = new Utf8JsonWriter(buffer, options))
+    public static string Json(ReachSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, sheet.Title, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", sheet.Title);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("within");
             foreach (string limit in sheet.Within) json.WriteStringValue(limit);
             json.WriteEndArray();
@@ -62,8 +51,7 @@ public static class ReachForms
             {
                 json.WriteStartObject();
                 json.WriteString("id", r.Id);
-                if (double.IsFinite(r.Si)) json.WriteNumber("value", r.Si);
-                else json.WriteNull("value");
+                json.WriteFinite("value", r.Si);
                 json.WriteString("unit", r.Unit);
                 json.WriteString("known", r.Known);
                 json.WriteString("what", r.What);
@@ -71,9 +59,5 @@ public static class ReachForms
             }
 
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
+        });
 }

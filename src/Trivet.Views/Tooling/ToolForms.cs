@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using Trivet.Numerics;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Tooling;
@@ -59,38 +58,25 @@ public static class ToolForms
     public static string Csv(ToolSheet sheet)
     {
         var text = new StringBuilder("id,value,unit\r\n");
-        foreach (var (id, value, unit) in Values(sheet)) text.Append(CultureInfo.InvariantCulture, $"{id},{(double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "")},{unit}\r\n");
+        foreach (var (id, value, unit) in Values(sheet)) text.Append(CultureInfo.InvariantCulture, $"{id},{CsvCell.Of(value)},{unit}\r\n");
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(ToolSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+    public static string Json(ToolSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, Name(sheet, null), revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", Name(sheet, null));
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("values");
             foreach (var (id, value, unit) in Values(sheet))
             {
                 json.WriteStartObject();
                 json.WriteString("id", id);
-                if (double.IsFinite(value)) json.WriteNumber("value", value);
-                else json.WriteNull("value");
+                json.WriteFinite("value", value);
                 json.WriteString("unit", unit);
                 json.WriteEndObject();
             }
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
+        });
 
     private static IEnumerable<(string Id, double Value, string Unit)> Values(ToolSheet sheet)
     {

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
+using Trivet.Views.Answers;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Wiring;
@@ -50,26 +49,16 @@ public static class WiringForms
         var text = new StringBuilder("place,id,name,role,width[mm],address,planned,switches\r\n");
         foreach (var m in sheet.Modules)
         {
-            text.AppendJoin(',', Number(m.Place), Quoted(m.Id), Quoted(m.Name), Quoted(m.Role), double.IsFinite(m.Width) ? (1000 * m.Width).ToString("R", CultureInfo.InvariantCulture) : "",
+            text.AppendJoin(',', Number(m.Place), Quoted(m.Id), Quoted(m.Name), Quoted(m.Role), CsvCell.Of(1000 * m.Width),
                 Number(m.Address), Number(m.Planned), Quoted(string.Join(' ', m.Digits))).Append("\r\n");
         }
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(WiringSheet sheet, string revision)
-    {
-        using var buffer = new MemoryStream();
-        var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (var json = new Utf8JsonWriter(buffer, options))
+    public static string Json(WiringSheet sheet, string revision) =>
+        JsonAnswer.Of(Format, Version, sheet.Title, revision, json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteNumber("version", Version);
-            json.WriteStartObject("cell");
-            json.WriteString("name", sheet.Title);
-            json.WriteString("revision", revision);
-            json.WriteEndObject();
             json.WriteStartArray("modules");
             foreach (var m in sheet.Modules)
             {
@@ -78,9 +67,9 @@ public static class WiringForms
                 json.WriteString("id", m.Id);
                 json.WriteString("name", m.Name);
                 json.WriteString("role", m.Role);
-                Value("width", m.Width);
-                Value("address", m.Address ?? double.NaN);
-                Value("planned", m.Planned ?? double.NaN);
+                json.WriteFinite("width", m.Width);
+                json.WriteFinite("address", m.Address ?? double.NaN);
+                json.WriteFinite("planned", m.Planned ?? double.NaN);
                 json.WriteStartArray("switches");
                 foreach (string digit in m.Digits) json.WriteStringValue(digit);
                 json.WriteEndArray();
@@ -113,16 +102,7 @@ public static class WiringForms
             json.WriteStartArray("waits");
             foreach (string why in sheet.Waits) json.WriteStringValue(why);
             json.WriteEndArray();
-            json.WriteEndObject();
-
-            void Value(string name, double value)
-            {
-                if (double.IsFinite(value)) json.WriteNumber(name, value);
-                else json.WriteNull(name);
-            }
-        }
-        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
-    }
+        });
 
     /// <summary>Each table with its head as the first row; empty ones are left out.</summary>
     private static IEnumerable<(string Title, string[][] Rows)> Tables(WiringSheet sheet, WiringWords words)
@@ -154,6 +134,6 @@ public static class WiringForms
     private static string Quoted(string text)
     {
         if (text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal)) text = "'" + text;
-        return text.AsSpan().IndexOfAny(",\"\r\n") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+        return CsvCell.Of(text);
     }
 }

@@ -13,7 +13,6 @@ internal static class EnglishFrames
         Mass = "Mass of frame, robot and what hangs on it",
         MassKnown = "moving parts included",
         Joints = "Stiffness of joints",
-        JointsRigid = "joints that do not turn",
         JointsStated = "as stated",
         JointsNarrowed = "as what was measured leaves it",
         Damping = "Damping ratio",

@@ -12,7 +12,6 @@ public sealed record FrameWords
     public required string Mass { get; init; }
     public required string MassKnown { get; init; }
     public required string Joints { get; init; }
-    public required string JointsRigid { get; init; }
     public required string JointsStated { get; init; }
     public required string JointsNarrowed { get; init; }
     public required string Damping { get; init; }

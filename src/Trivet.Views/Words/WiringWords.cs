@@ -15,13 +15,11 @@ public sealed record WiringWords
     public required string HeadAddress { get; init; }
     public required string HeadPlan { get; init; }
     public required string HeadSet { get; init; }
-    public required string HeadWidth { get; init; }
     /// <summary>In the order of <see cref="Cells.AddressSetting"/>: {digits} or {levers}.</summary>
     public required ImmutableArray<string> SetBy { get; init; }
     public required string LeverOn { get; init; }
     public required string LeverOff { get; init; }
     public required string NotOnSwitches { get; init; }
-    public required string NoAddress { get; init; }
     public required string Keep { get; init; }
     /// <summary>{address}</summary>
     public required string Change { get; init; }

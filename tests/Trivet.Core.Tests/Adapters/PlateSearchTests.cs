@@ -171,17 +171,17 @@ public sealed class PlateSearchTests
     [Fact]
     public void What_is_missing_or_impossible_is_told_with_its_field()
     {
-        var missing = AdapterChecks.Of(AdapterCells.With(AdapterCells.Simple, p => p with { Material = null })).Findings;
+        var missing = AdapterChecks.Of(AdapterCells.With(AdapterCells.Simple, p => p with { Material = null }), new()).Findings;
         Assert.Equal("/plates/adapter/material", Assert.Single(Assert.IsType<Unjudged>(Assert.Single(missing)).Missing));
-        var wrong = AdapterChecks.Of(AdapterCells.With(AdapterCells.Simple, p => p with { Below = "nothing" })).Findings;
+        var wrong = AdapterChecks.Of(AdapterCells.With(AdapterCells.Simple, p => p with { Below = "nothing" }), new()).Findings;
         Assert.Equal("/plates/adapter/below", Assert.Single(wrong).Subject.Pointer);
-        Assert.Equal(AdapterRules.Described, Assert.Single(AdapterChecks.Of(Cell.Empty).Coverage).Rule);
+        Assert.Equal(AdapterRules.Described, Assert.Single(AdapterChecks.Of(Cell.Empty, new()).Coverage).Rule);
     }
 
     [Fact]
     public void The_checks_hold_for_a_plate_that_works_and_show_what_one_lacks_that_does_not()
     {
-        static Finding[] Of(Cell cell) => [.. AdapterChecks.Of(cell).Tasks.SelectMany(t => t.Sample())];
+        static Finding[] Of(Cell cell) => [.. AdapterChecks.Of(cell, new()).Tasks.SelectMany(t => t.Sample())];
         Assert.All(Of(AdapterCells.Simple), f => Assert.True(f.Verdict is Verdict.Holds or Verdict.Tight, f.Id));
         Assert.Contains(Of(AdapterCells.Covered), f => f.Rule == AdapterRules.Key && f.Verdict == Verdict.FallsShort);
     }

@@ -40,7 +40,7 @@ public sealed class DeclaredFieldsTests
 
     private static IEnumerable<Finding> Of(Cell cell)
     {
-        var plan = AdapterChecks.Of(cell) + JointStage.Of(cell, TimedCycle.Of(cell));
+        var plan = AdapterChecks.Of(cell, new()) + JointStage.Of(cell, TimedCycle.Of(cell), new());
         return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Sample())];
     }
 

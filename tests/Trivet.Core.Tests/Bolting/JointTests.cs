@@ -95,7 +95,7 @@ public sealed class JointTests
     [Fact]
     public void The_samples_joints_hold_and_take_their_screws_from_the_plate()
     {
-        var findings = JointStage.Of(Sample, TimedCycle.Of(Sample)).Tasks.SelectMany(t => t.Sample()).ToArray();
+        var findings = JointStage.Of(Sample, TimedCycle.Of(Sample), new()).Tasks.SelectMany(t => t.Sample()).ToArray();
         Assert.Equal(3 * 6 + 1, findings.Length);
         Assert.All(findings, f => Assert.True(f.Verdict is Verdict.Holds or Verdict.Tight, f.Id));
         var results = JointStage.Results(Sample);
@@ -128,7 +128,7 @@ public sealed class JointTests
         Cell With(Func<Joint, Joint> change) => Sample with { Joints = Sample.Joints.SetItem("plate-turn", change(Sample.Joints["plate-turn"])) };
         Finding[] Of(Cell cell)
         {
-            var plan = JointStage.Of(cell, TimedCycle.Of(cell));
+            var plan = JointStage.Of(cell, TimedCycle.Of(cell), new());
             return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Sample())];
         }
         Assert.Contains(Of(With(j => j with { Torque = 0.5 })), f => f.Rule == JointRules.Slip && f.Verdict == Verdict.FallsShort);

@@ -13,7 +13,7 @@ public sealed class MountAgreementTests
 {
     private static readonly Cell Lids = CellFile.Read(Encoding.UTF8.GetBytes(Samples.Find("jar-lids")!.Text), "jar-lids").Cell!;
 
-    private static Judged Of(Cell cell, Rule rule) => Assert.IsType<Judged>(Assert.Single(JointStage.Of(cell, TimedCycle.Of(cell)).Findings, f => f.Rule == rule));
+    private static Judged Of(Cell cell, Rule rule) => Assert.IsType<Judged>(Assert.Single(JointStage.Of(cell, TimedCycle.Of(cell), new()).Findings, f => f.Rule == rule));
 
     [Fact]
     public void The_sample_tells_of_one_robot()
@@ -50,7 +50,7 @@ public sealed class MountAgreementTests
     public void Where_one_side_is_not_stated_nothing_is_compared_and_the_field_is_named()
     {
         var silent = Lids with { Frame = Lids.Frame with { RobotMass = null } };
-        var plan = JointStage.Of(silent, TimedCycle.Of(silent));
+        var plan = JointStage.Of(silent, TimedCycle.Of(silent), new());
         Assert.DoesNotContain(plan.Findings, f => f.Rule == JointRules.MountWeight || f.Rule == JointRules.LiftedMass);
         Assert.Contains("/frame/robotMass", Assert.Single(plan.Coverage, c => c.Rule == JointRules.MountWeight).Reason.Fields);
     }

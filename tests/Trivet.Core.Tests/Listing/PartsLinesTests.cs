@@ -53,9 +53,9 @@ public sealed class PartsLinesTests
     public void A_line_that_speaks_of_nothing_is_told()
     {
         var cell = JarLids with { PartsList = JarLids.PartsList.SetItem("cup", new() { Of = "/tool/parts/sucker" }) };
-        var finding = Assert.Single(PartsChecks.Check(cell).Findings);
+        var finding = Assert.Single(PartsChecks.Check(cell, new()).Findings);
         Assert.Equal(("/partsList/cup/of", Verdict.Open), (finding.Subject.Pointer, finding.Verdict));
-        Assert.Empty(PartsChecks.Check(JarLids).Findings);
+        Assert.Empty(PartsChecks.Check(JarLids, new()).Findings);
     }
 
     /// <summary>The part of the stack that is the plate stands for it; without the link both are listed, and each plate with its pieces.</summary>
@@ -66,7 +66,7 @@ public sealed class PartsLinesTests
         Assert.Empty(Plates(JarLids));
         Cell Linked(string? plate) => JarLids with { Tool = JarLids.Tool with { Parts = JarLids.Tool.Parts.SetItem("plate", JarLids.Tool.Parts["plate"] with { Plate = plate }) } };
         Assert.Equal(1, Assert.Single(Plates(Linked(null))).Quantity);
-        Assert.Equal("/tool/parts/plate/plate", Assert.Single(PartsChecks.Check(Linked("another")).Findings).Subject.Pointer);
+        Assert.Equal("/tool/parts/plate/plate", Assert.Single(PartsChecks.Check(Linked("another"), new()).Findings).Subject.Pointer);
         // One plate can't do it and nobody asked for two: the stack that was found counts, as it does where it is asked for and where the stack's part is it.
         Assert.Equal(2, Assert.Single(Plates(AdapterCells.Covered)).Quantity);
         Assert.Equal(2, Assert.Single(Plates(AdapterCells.With(AdapterCells.Covered, p => p with { Pieces = 2 }))).Quantity);

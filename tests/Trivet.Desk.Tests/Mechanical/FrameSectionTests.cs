@@ -10,29 +10,24 @@ namespace Trivet.Desk.Mechanical;
 
 public sealed class FrameSectionTests : BunitContext, IAsyncLifetime
 {
-    private static readonly DateTimeOffset Day = new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
-    private readonly string _folder = Directory.CreateTempSubdirectory("trivet-frame-").FullName;
-    private JobStore _store = null!;
-    private CellSession? _session;
+    private OneCellJob _job = null!;
 
     public async ValueTask InitializeAsync()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
-        _store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(_folder))).Store;
+        _job = await OneCellJob.StartAsync();
     }
 
     async ValueTask IAsyncDisposable.DisposeAsync()
     {
         await base.DisposeAsync();
-        if (_session is not null) await _session.DisposeAsync();
-        await _store.DisposeAsync();
-        Directory.Delete(_folder, recursive: true);
+        await _job.DisposeAsync();
     }
 
     [Fact]
     public async Task A_mode_chosen_is_drawn_and_moves_when_asked_to()
     {
-        var section = await SectionAsync(Sample("jar-lids"));
+        var section = await SectionAsync(OneCellJob.Sample("jar-lids"));
         Assert.Equal(10, section.FindAll("[data-frame-group=modes] tbody tr").Count);
         Assert.Empty(section.FindAll("animate"));
         section.Find("#frame-mode").Change("0");
@@ -46,29 +41,26 @@ public sealed class FrameSectionTests : BunitContext, IAsyncLifetime
     [Fact]
     public async Task A_brace_taken_stands_in_the_description()
     {
-        var section = await SectionAsync(Sample("jar-lids"));
+        var section = await SectionAsync(OneCellJob.Sample("jar-lids"));
         section.Find("[data-frame-braces]").Click();
         section.WaitForAssertion(() => Assert.NotEmpty(section.FindAll("[data-take-brace]")), TimeSpan.FromSeconds(30));
         section.Find("[data-take-brace]").Click();
-        section.WaitForAssertion(() => Assert.True(_session!.Cell.Frame.Members.ContainsKey("brace-1")), TimeSpan.FromSeconds(30));
-        Assert.Equal("extrusion-40", _session!.Cell.Frame.Members["brace-1"].Profile);
+        section.WaitForAssertion(() => Assert.True(_job.Session!.Cell.Frame.Members.ContainsKey("brace-1")), TimeSpan.FromSeconds(30));
+        Assert.Equal("extrusion-40", _job.Session!.Cell.Frame.Members["brace-1"].Profile);
     }
 
     [Fact]
     public async Task Without_a_frame_the_way_to_describe_one_is_shown()
     {
-        var section = await SectionAsync(Sample("labels"));
+        var section = await SectionAsync(OneCellJob.Sample("labels"));
         Assert.NotNull(section.Find("a.button.main[href$='/description/frame']"));
     }
 
     private async Task<IRenderedComponent<FrameSection>> SectionAsync(Cell cell)
     {
-        Assert.IsType<SaveOutcome.Saved>(await _store.CreateAsync("lids", cell, new Stamp("ada", Day), "first"));
-        _session = new(_store, new Assessor(), TimeProvider.System, (await _store.DraftAsync("lids", "ada"))!, cell);
-        var section = Render<FrameSection>(p => p.Add(c => c.Session, _session));
+        await _job.OpenAsync(cell);
+        var section = Render<FrameSection>(p => p.Add(c => c.Session, _job.Session));
         section.WaitForAssertion(() => Assert.Equal("there", section.Find("[data-frame]").GetAttribute("data-frame")), TimeSpan.FromSeconds(30));
         return section;
     }
-
-    private static Cell Sample(string name) => CellFile.Read(System.Text.Encoding.UTF8.GetBytes(Samples.Find(name)!.Text), name).Cell!;
 }

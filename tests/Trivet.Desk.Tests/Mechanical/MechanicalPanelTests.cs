@@ -12,30 +12,25 @@ namespace Trivet.Desk.Mechanical;
 
 public sealed class MechanicalPanelTests : BunitContext, IAsyncLifetime
 {
-    private static readonly DateTimeOffset Day = new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
-    private readonly string _folder = Directory.CreateTempSubdirectory("trivet-mechanical-").FullName;
-    private JobStore _store = null!;
-    private CellSession? _session;
+    private OneCellJob _job = null!;
 
     public async ValueTask InitializeAsync()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddSingleton(TimeProvider.System);
-        _store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(_folder))).Store;
+        _job = await OneCellJob.StartAsync();
     }
 
     async ValueTask IAsyncDisposable.DisposeAsync()
     {
         await base.DisposeAsync();
-        if (_session is not null) await _session.DisposeAsync();
-        await _store.DisposeAsync();
-        Directory.Delete(_folder, recursive: true);
+        await _job.DisposeAsync();
     }
 
     [Fact]
     public async Task Each_section_stands_with_its_tables_and_cautions()
     {
-        var panel = await PanelAsync(Sample("jar-lids"));
+        var panel = await PanelAsync(OneCellJob.Sample("jar-lids"));
         Assert.Equal(3 + 2, panel.FindAll("[data-masses] tbody tr").Count);
         // Stack, air and plate; the frame's comes when it is computed.
         Assert.InRange(panel.FindAll("figure.drawing").Count, 3, 4);
@@ -56,36 +51,23 @@ public sealed class MechanicalPanelTests : BunitContext, IAsyncLifetime
     [Fact]
     public async Task A_mesh_file_in_the_job_folder_is_read_when_its_path_is_typed_and_a_missing_one_is_refused()
     {
-        await OpenAsync(Cell.Empty with { Tool = new() { Parts = Keyed.Empty<ToolPart>().Add("jaw", new() { Shape = SolidKind.Mesh, Density = 2700 }) } });
+        await _job.OpenAsync(Cell.Empty with { Tool = new() { Parts = Keyed.Empty<ToolPart>().Add("jaw", new() { Shape = SolidKind.Mesh, Density = 2700 }) } });
         int[] order = [0, 2, 3, 0, 3, 1, 4, 5, 7, 4, 7, 6, 0, 1, 5, 0, 5, 4, 2, 6, 7, 2, 7, 3, 0, 4, 6, 0, 6, 2, 1, 3, 7, 1, 7, 5];
-        await File.WriteAllTextAsync(Path.Combine(_folder, "jaw.stl"), "solid jaw\n" + string.Concat(order.Chunk(3).Select(t => "facet normal 0 0 0\nouter loop\n"
+        await File.WriteAllTextAsync(Path.Combine(_job.Folder, "jaw.stl"), "solid jaw\n" + string.Concat(order.Chunk(3).Select(t => "facet normal 0 0 0\nouter loop\n"
             + string.Concat(t.Select(i => $"vertex {10 * (i & 1)} {10 * ((i >> 1) & 1)} {10 * ((i >> 2) & 1)}\n")) + "endloop\nendfacet\n")) + "endsolid jaw\n", Xunit.TestContext.Current.CancellationToken);
-        var form = Render<SectionForm>(p => p.Add(f => f.Session, _session).Add(f => f.Section, DescriptionSections.Named("tool")));
+        var form = Render<SectionForm>(p => p.Add(f => f.Session, _job.Session).Add(f => f.Section, DescriptionSections.Named("tool")));
         form.Find("input[type=checkbox]").Change(true);
         string file = "/tool/parts/jaw/mesh/file";
         form.Find($"[data-field='{file}']").Change("gone.stl");
         form.WaitForAssertion(() => Assert.Contains("no such file", form.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
-        Assert.Null(_session!.Cell.Tool.Parts["jaw"].Mesh.File);
+        Assert.Null(_job.Session!.Cell.Tool.Parts["jaw"].Mesh.File);
         form.Find($"[data-field='{file}']").Change("jaw.stl");
-        form.WaitForAssertion(() => Assert.Equal(1e-6, _session!.Cell.Tool.Parts["jaw"].Mesh.Volume!.Value, 12), TimeSpan.FromSeconds(30));
-    }
-
-    private static Cell Sample(string name)
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            if (File.Exists(Path.Combine(folder.FullName, "Trivet.slnx"))) return CellFile.Read(File.ReadAllBytes(Path.Combine(folder.FullName, "samples", $"{name}.json")), name).Cell!;
-        throw new DirectoryNotFoundException("The tests run outside the repository.");
-    }
-
-    private async Task OpenAsync(Cell cell)
-    {
-        Assert.IsType<SaveOutcome.Saved>(await _store.CreateAsync("lids", cell, new Stamp("ada", Day), "first"));
-        _session = new(_store, new Assessor(), TimeProvider.System, (await _store.DraftAsync("lids", "ada"))!, cell);
+        form.WaitForAssertion(() => Assert.Equal(1e-6, _job.Session!.Cell.Tool.Parts["jaw"].Mesh.Volume!.Value, 12), TimeSpan.FromSeconds(30));
     }
 
     private async Task<IRenderedComponent<MechanicalPanel>> PanelAsync(Cell cell)
     {
-        await OpenAsync(cell);
-        return Render<MechanicalPanel>(p => p.Add(x => x.Session, _session));
+        await _job.OpenAsync(cell);
+        return Render<MechanicalPanel>(p => p.Add(x => x.Session, _job.Session));
     }
 }

@@ -11,23 +11,19 @@ namespace Trivet.Desk.Mechanical;
 
 public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("trivet-plates-").FullName;
-    private JobStore _store = null!;
-    private CellSession? _session;
+    private OneCellJob _job = null!;
 
     public async ValueTask InitializeAsync()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddSingleton(TimeProvider.System);
-        _store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(_folder))).Store;
+        _job = await OneCellJob.StartAsync();
     }
 
     async ValueTask IAsyncDisposable.DisposeAsync()
     {
         await base.DisposeAsync();
-        if (_session is not null) await _session.DisposeAsync();
-        await _store.DisposeAsync();
-        Directory.Delete(_folder, recursive: true);
+        await _job.DisposeAsync();
     }
 
     [Fact]
@@ -36,12 +32,12 @@ public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
         var section = await ShowAsync(Sample());
         string before = section.Find("[data-plate=adapter] .svg").InnerHtml;
         section.Find("[data-field='/plates/adapter/thickness']").Change("15 mm");
-        section.WaitForAssertion(() => Assert.Equal(0.015, _session!.Cell.Plates["adapter"].Thickness), TimeSpan.FromMinutes(1));
+        section.WaitForAssertion(() => Assert.Equal(0.015, _job.Session!.Cell.Plates["adapter"].Thickness), TimeSpan.FromMinutes(1));
         section.Render();
         Assert.NotEqual(before, section.Find("[data-plate=adapter] .svg").InnerHtml);
         Assert.Contains("× 15 mm", section.Find(".facts").TextContent, StringComparison.Ordinal);
         section.FindAll("[data-clockings] tbody button")[1].Click();
-        section.WaitForAssertion(() => Assert.NotNull(_session!.Cell.Plates["adapter"].Clocking), TimeSpan.FromMinutes(1));
+        section.WaitForAssertion(() => Assert.NotNull(_job.Session!.Cell.Plates["adapter"].Clocking), TimeSpan.FromMinutes(1));
         section.Render();
         Assert.Single(section.FindAll("[data-clockings] tbody tr"));
     }
@@ -56,7 +52,7 @@ public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
         Assert.Contains("No single plate", section.Find("[data-says]").TextContent, StringComparison.Ordinal);
         Assert.Equal(2, section.FindAll("figure.drawing").Count);
         section.Find("[data-take-stack]").Click();
-        section.WaitForAssertion(() => Assert.Equal(2, _session!.Cell.Plates["adapter"].Pieces), TimeSpan.FromMinutes(1));
+        section.WaitForAssertion(() => Assert.Equal(2, _job.Session!.Cell.Plates["adapter"].Pieces), TimeSpan.FromMinutes(1));
     }
 
     /// <summary>A person sees the plate change as a value is typed: search and drawing together, many times over, the median.</summary>
@@ -65,7 +61,7 @@ public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
     {
         var section = await ShowAsync(Sample() with { Plates = Cell.Empty.Plates, Joints = Cell.Empty.Joints });
         Assert.EndsWith("/description/plates", section.Find(".plates a").GetAttribute("href"), StringComparison.Ordinal);
-        var joints = Render<JointSection>(p => p.Add(x => x.Session, _session));
+        var joints = Render<JointSection>(p => p.Add(x => x.Session, _job.Session));
         Assert.EndsWith("/description/joints", joints.Find(".joints a").GetAttribute("href"), StringComparison.Ordinal);
     }
 
@@ -73,22 +69,17 @@ public sealed class PlateAndJointSectionTests : BunitContext, IAsyncLifetime
     public async Task The_torque_sheet_lists_the_joints_in_their_order_with_shares_of_opening_and_slipping()
     {
         await ShowAsync(Sample());
-        var joints = Render<JointSection>(p => p.Add(x => x.Session, _session));
+        var joints = Render<JointSection>(p => p.Add(x => x.Session, _job.Session));
         Assert.Equal(["mount", "plate-platform", "plate-turn"], joints.FindAll("[data-joint]").Select(r => r.GetAttribute("data-joint")));
         Assert.Contains("11 N m", joints.Find("[data-joint=mount]").TextContent, StringComparison.Ordinal);
         Assert.Contains("%", joints.Find("[data-joint=mount] td.number").TextContent, StringComparison.Ordinal);
     }
 
-    private static Cell Sample()
-    {
-        var sample = Samples.All.Single(s => s.Name == "jar-lids");
-        return CellFile.Read(System.Text.Encoding.UTF8.GetBytes(sample.Text), sample.Name).Cell!;
-    }
+    private static Cell Sample() => OneCellJob.Sample("jar-lids");
 
     private async Task<IRenderedComponent<PlateSection>> ShowAsync(Cell cell)
     {
-        Assert.IsType<SaveOutcome.Saved>(await _store.CreateAsync("lids", cell, new Stamp("ada", new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero)), "first"));
-        _session = new(_store, new Assessor(), TimeProvider.System, (await _store.DraftAsync("lids", "ada"))!, cell);
-        return Render<PlateSection>(p => p.Add(x => x.Session, _session));
+        await _job.OpenAsync(cell);
+        return Render<PlateSection>(p => p.Add(x => x.Session, _job.Session));
     }
 }
