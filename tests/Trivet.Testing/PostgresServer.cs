@@ -45,7 +45,7 @@ public sealed class PostgresServer : IAsyncDisposable
         string password = RandomNumberGenerator.GetHexString(32), data = Path.Combine(folder, "data"), secret = Path.Combine(folder, "secret");
         await RunAsync("tee", [secret], password);
         (ended, string said) = await RunAsync(Path.Combine(bin, "initdb"),
-            ["-D", data, "-U", "trivet", "-A", "scram-sha-256", $"--pwfile={secret}", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync"], password);
+            ["-D", data, "-U", "trivet", "-A", "scram-sha-256", $"--pwfile={secret}", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync"]);
         if (ended != 0) return (null, $"initdb failed: {said}");
 
         int port = FreePort();
@@ -95,7 +95,8 @@ public sealed class PostgresServer : IAsyncDisposable
             RedirectStandardError = true,
             WorkingDirectory = "/",
         })!;
-        await process.StandardInput.WriteLineAsync(input);
+        // A short program may have ended before anything is written, and its end of the pipe with it: write to a reader only.
+        if (input.Length > 0) await process.StandardInput.WriteLineAsync(input);
         process.StandardInput.Close();
         // The server inherits these pipes and never closes them: read what there is when the starter has ended.
         var said = new System.Text.StringBuilder();
