@@ -22,8 +22,8 @@ internal static class DeskServices
         services.AddSingleton(store);
         services.AddSingleton(check);
         services.AddSingleton(TimeProvider.System);
-        // Shared by all pages: what one has proved no other proves again.
-        services.AddSingleton<Assessor>();
+        // Shared by all pages: what one has proved no other proves again. One core is left to the pages themselves.
+        services.AddSingleton(new Assessor { MostSideBySide = Math.Max(1, Environment.ProcessorCount - 1) });
         services.AddScoped<OpenCells>();
         // Pages do not outlive the program, so their keys need not either: nothing is written to the person's profile.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();

@@ -21,8 +21,19 @@ public sealed record AdapterInput(
 
     public static string Pointer(string id) => $"/plates/{id}";
 
+    /// <summary>What it was read from.</summary>
+    public ReadKey From { get; private init; }
+
     /// <summary>Null where something is missing (the reading lists it) or can not be as stated.</summary>
     public static AdapterInput? Read(Cell cell, string id, Reading reading, ICollection<Contradiction> wrong)
+    {
+        var own = new Reading();
+        var input = ReadOwn(cell, id, own, wrong);
+        reading.Include(own);
+        return input is null ? null : input with { From = new(id, own.Key) };
+    }
+
+    private static AdapterInput? ReadOwn(Cell cell, string id, Reading reading, ICollection<Contradiction> wrong)
     {
         string at = Pointer(id);
         var plan = cell.Plates[id];

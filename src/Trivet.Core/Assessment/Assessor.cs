@@ -31,21 +31,26 @@ public sealed class Assessor
     // An old entry costs some kilobytes; after this many the memory starts afresh.
     private const int MostRemembered = 4096;
 
-    private readonly ConcurrentDictionary<TaskKey, ImmutableArray<Finding>> _proved = new();
+    private readonly ConcurrentDictionary<ReadKey, ImmutableArray<Finding>> _proved = new();
+    private readonly FoundPlates _plates = new();
+
+    /// <summary>Tasks proved side by side at most; a page that must stay quick while it proves leaves itself a core.</summary>
+    public int MostSideBySide { get; init; } = -1;
 
     /// <summary>The fast answer: closed forms, what was proved before, and the rest of reach sampled.</summary>
     public Assessed Preview(Cell cell) => Preview(cell, PlanOf(cell));
 
     private Assessed Preview(Cell cell, StagePlan plan)
     {
-        bool proved = true;
-        var findings = plan.Tasks.Select(t =>
+        var findings = new ImmutableArray<Finding>[plan.Tasks.Length];
+        int known = 0;
+        Parallel.For(0, findings.Length, i =>
         {
-            if (_proved.TryGetValue(new(t), out var known)) return known;
-            proved = false;
-            return t.Sample();
-        }).ToArray();
-        return Gather(cell, plan, findings, proved);
+            var task = plan.Tasks[i];
+            if (_proved.TryGetValue(new(task.Name, task.Used), out findings[i])) Interlocked.Increment(ref known);
+            else findings[i] = task.Sample();
+        });
+        return Gather(cell, plan, findings, proved: known == findings.Length);
     }
 
     /// <summary>
@@ -58,8 +63,9 @@ public sealed class Assessor
         return Ledger.Of(plan.Findings.Concat(plan.Tasks.SelectMany(t => t.Sample())), plan.Coverage);
     }
 
-    /// <summary>The full answer. Cancelling gives the findings reached so far; the rest say that they were not computed.</summary>
+    /// <summary>The full answer.</summary>
     /// <param name="progress">Fraction done, 0 to 1.</param>
+    /// <exception cref="OperationCanceledException">Stopped; what was proved until then is remembered.</exception>
     /// <param name="withAdvice">Advice tries many changes and may take longer than the proof; a page shows the verdicts first.</param>
     public Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop, bool withAdvice = true)
     {
@@ -67,9 +73,9 @@ public sealed class Assessor
         var plan = PlanOf(cell);
         var results = new ImmutableArray<Finding>[plan.Tasks.Length];
         int done = 0;
-        Parallel.For(0, results.Length, i =>
+        Parallel.For(0, results.Length, SideBySide(stop), i =>
         {
-            var key = new TaskKey(plan.Tasks[i]);
+            var key = new ReadKey(plan.Tasks[i].Name, plan.Tasks[i].Used);
             if (!_proved.TryGetValue(key, out results[i]))
             {
                 results[i] = plan.Tasks[i].Prove(stop);
@@ -77,7 +83,8 @@ public sealed class Assessor
             }
             progress?.Report(Interlocked.Increment(ref done) / (double)results.Length);
         });
-        var assessed = Gather(cell, plan, results, proved: !stop.IsCancellationRequested);
+        stop.ThrowIfCancellationRequested();
+        var assessed = Gather(cell, plan, results, proved: true);
         return withAdvice ? Advised(assessed, stop) : assessed;
     }
 
@@ -98,16 +105,17 @@ public sealed class Assessor
         var asking = findings.Where(f => f is { Verdict: Verdict.FallsShort, Advice.IsEmpty: true } && (f.Rule.Trade == Trade.Reach || MotionAdvice.Covers(f.Rule)))
             .GroupBy(f => f.Rule.Trade).SelectMany(g => g.Take(MostAdvised)).ToArray();
         var advice = new ImmutableArray<Advice>[asking.Length];
-        Parallel.For(0, asking.Length, i => advice[i] = Advise(assessed.Cell, asking[i], stop));
+        Parallel.For(0, asking.Length, SideBySide(stop), i => advice[i] = Advise(assessed.Cell, asking[i], stop));
         for (int i = 0; i < asking.Length; i++) findings = findings.Replace(asking[i], asking[i] with { Advice = advice[i] });
         return assessed with { Ledger = assessed.Ledger with { Findings = findings } };
     }
 
-    private static StagePlan PlanOf(Cell cell)
+    private ParallelOptions SideBySide(CancellationToken stop) => new() { MaxDegreeOfParallelism = MostSideBySide, CancellationToken = stop };
+
+    private StagePlan PlanOf(Cell cell)
     {
-        // Each cycle is read and timed once, for all trades that take its motion; each plate is searched once.
+        // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
-        var plates = new FoundPlates();
         return OfReach(cell)
             + MotionStage.Of(cell, cycles)
             + DriveStage.Of(cell, cycles)
@@ -115,10 +123,10 @@ public sealed class Assessor
             + ToolChecks.Of(cell)
             + GripStage.Of(cell, cycles)
             + ProtectStage.Of(cell, cycles)
-            + AdapterChecks.Of(cell, plates)
-            + JointStage.Of(cell, cycles, plates)
+            + AdapterChecks.Of(cell, _plates)
+            + JointStage.Of(cell, cycles, _plates)
             + WiringStage.Of(cell)
-            + PartsChecks.Check(cell, plates)
+            + PartsChecks.Check(cell, _plates)
             + FrameStage.Of(cell, cycles);
     }
 
@@ -128,31 +136,5 @@ public sealed class Assessor
     {
         var findings = BriefChecks.Check(cell).Concat(plan.Findings).Concat(tasks.SelectMany(f => f));
         return new(cell, CellGeometry.Of(cell), Ledger.Of(findings, plan.Coverage), proved);
-    }
-
-    /// <summary>A task is the same when it goes by the same name and every field it used has the same value.</summary>
-    private readonly struct TaskKey(StageTask task) : IEquatable<TaskKey>
-    {
-        private readonly string _name = task.Name;
-        private readonly ImmutableArray<KeyValuePair<string, object?>> _used = task.Used;
-
-        public bool Equals(TaskKey other)
-        {
-            if (_name != other._name || _used.Length != other._used.Length) return false;
-            for (int i = 0; i < _used.Length; i++)
-                if (_used[i].Key != other._used[i].Key || !Equals(_used[i].Value, other._used[i].Value)) return false;
-            return true;
-        }
-
-        public override bool Equals(object? obj) => obj is TaskKey other && Equals(other);
-
-        public override int GetHashCode()
-        {
-            var hash = new HashCode();
-            hash.Add(_name, StringComparer.Ordinal);
-            // The name all but settles which fields they are.
-            foreach (var (_, value) in _used) hash.Add(value);
-            return hash.ToHashCode();
-        }
     }
 }

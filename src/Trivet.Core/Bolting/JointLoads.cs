@@ -15,8 +15,8 @@ namespace Trivet.Bolting;
 /// </summary>
 public static class JointLoads
 {
-    /// <summary>Null where there is no load yet: nothing moves, or its masses are not described.</summary>
-    public static JointLoadCase? Of(Cell cell, string id, ImmutableArray<TimedCycle> cycles, Reading reading, ICollection<Contradiction> wrong)
+    /// <summary>Reads the load and says how to work it out; null where there is none yet: nothing moves, or its masses are not described.</summary>
+    public static Func<JointLoadCase>? Of(Cell cell, string id, ImmutableArray<TimedCycle> cycles, Reading reading, ICollection<Contradiction> wrong)
     {
         string at = JointInputs.Pointer(id);
         var joint = cell.Joints[id];
@@ -24,29 +24,34 @@ public static class JointLoads
         Vec3 Stated(double? x, double? y, double? z, string name) =>
             new(reading.Or(x, $"{at}/{name}X", 0), reading.Or(y, $"{at}/{name}Y", 0), reading.Or(z, $"{at}/{name}Z", 0));
         Vec3 force = Stated(joint.ForceX, joint.ForceY, joint.ForceZ, "force"), moment = Stated(joint.MomentX, joint.MomentY, joint.MomentZ, "moment");
-        if (kind == JointLoad.Stated) return new([new(force, moment, double.NaN)], [("", 0)]);
+        if (kind == JointLoad.Stated) return () => new([new(force, moment, double.NaN)], [("", 0)]);
 
         double factor = reading.Or(joint.LoadFactor, $"{at}/loadFactor", FaultStop.UsualFactor);
         if (!(factor > 0)) wrong.Add(new($"{at}/loadFactor", JointReasons.NotPositive));
         foreach (var cycle in cycles) reading.Used(cycle.Reading());
-        var instants = ImmutableArray.CreateBuilder<JointForce>();
-        var begins = ImmutableArray.CreateBuilder<(string, int)>();
-        var of = kind == JointLoad.Mount ? Mount(joint, at, reading) : Tool(cell, joint, at, reading, wrong);
-        foreach (var cycle in cycles)
+        var of = kind == JointLoad.Mount ? Mount(joint, at, reading) : Tool(cell, joint, at, cycles, reading, wrong);
+        bool known = cycles.All(c => c.Moves && (kind == JointLoad.Tool || c.HasMasses));
+        return cycles.IsEmpty || !known ? null : Gathered;
+
+        JointLoadCase Gathered()
         {
-            if (of(cycle, factor) is not { } loads) return null;
-            begins.Add((cycle.Id, instants.Count));
-            foreach (var load in loads) instants.Add(new(load.Force + force, load.Moment + moment, load.T));
+            var instants = ImmutableArray.CreateBuilder<JointForce>();
+            var begins = ImmutableArray.CreateBuilder<(string, int)>();
+            foreach (var cycle in cycles)
+            {
+                begins.Add((cycle.Id, instants.Count));
+                foreach (var load in of(cycle, factor)) instants.Add(new(load.Force + force, load.Moment + moment, load.T));
+            }
+            return new(instants.ToImmutable(), begins.ToImmutable());
         }
-        return instants.Count == 0 ? null : new(instants.ToImmutable(), begins.ToImmutable());
     }
 
-    private static Func<TimedCycle, double, IEnumerable<JointForce>?> Mount(Joint joint, string at, Reading reading)
+    private static Func<TimedCycle, double, IEnumerable<JointForce>> Mount(Joint joint, string at, Reading reading)
     {
         Vec3 middle = new(reading.Or(joint.AtX, $"{at}/atX", 0), reading.Or(joint.AtY, $"{at}/atY", 0), reading.Or(joint.AtZ, $"{at}/atZ", 0));
         return (cycle, factor) =>
         {
-            if (cycle.Trace is not { Reaction: { } reaction }) return null;
+            var reaction = cycle.Trace!.Reaction!;
             var forces = reaction.Force_B;
             Vec3[] moments = [.. reaction.Moment_B.Select((m, i) => m - middle.Cross(forces[i]))];
             Vec3 weight = Mean(reaction.Time, forces), tilt = Mean(reaction.Time, moments);
@@ -54,7 +59,8 @@ public static class JointLoads
         };
     }
 
-    private static Func<TimedCycle, double, IEnumerable<JointForce>?> Tool(Cell cell, Joint joint, string at, Reading reading, ICollection<Contradiction> wrong)
+    private static Func<TimedCycle, double, IEnumerable<JointForce>> Tool(
+        Cell cell, Joint joint, string at, ImmutableArray<TimedCycle> cycles, Reading reading, ICollection<Contradiction> wrong)
     {
         reading.Used($"{at}/carriesFrom", joint.CarriesFrom);
         var stack = ToolInputs.Read(cell, reading);
@@ -66,11 +72,12 @@ public static class JointLoads
             else wrong.Add(new($"{at}/carriesFrom", JointReasons.NoSuchPart));
         }
         Vec3 face = new(0, 0, top);
+        bool turns = cell.Robot.Rotary.Fitted == true;
+        var parts = cycles.ToDictionary(c => c.Id, c => cell.Motion.Cycles[c.Id].Part is { } part ? ToolInputs.Carried(cell, part, reading) : null);
         return (cycle, factor) =>
         {
-            if (CarriedMotion.Of(cell, cycle) is not { } motion) return null;
-            var held = cell.Motion.Cycles[cycle.Id].Part is { } part ? ToolInputs.Carried(cell, part, reading) : null;
-            bool turns = cell.Robot.Rotary.Fitted == true;
+            var motion = CarriedMotion.Of(cell, cycle)!;
+            var held = parts[cycle.Id];
             return motion.Instants.Select(instant =>
             {
                 Vec3 force = Vec3.Zero, moment = Vec3.Zero;

@@ -45,7 +45,7 @@ public static class JointStage
             if (double.IsNaN(input.SlotNutForce)) coverage.Add(new(JointRules.SlotNut, subject, JointReasons.NoSlotNut));
             tasks.Add(new($"joint:{id}", reading.Key, Judged, _ => Judged()));
 
-            ImmutableArray<Finding> Judged() => JointChecks.Of(JointResult.Solve(input, load), load is not null, reading.Inputs);
+            ImmutableArray<Finding> Judged() => JointChecks.Of(JointResult.Solve(input, load?.Invoke()), load is not null, reading.Inputs);
         }
         return new StagePlan(findings.ToImmutable(), coverage.ToImmutable(), tasks.ToImmutable()) + MountAgreement.Of(cell, cycles);
     }
@@ -59,7 +59,7 @@ public static class JointStage
         foreach (var (id, _) in cell.Joints.InOrder())
         {
             var wrong = new List<Contradiction>();
-            if (JointInputs.Read(cell, id, plates, new(), wrong) is { } input) results.Add(JointResult.Solve(input, JointLoads.Of(cell, id, cycles, new(), wrong)));
+            if (JointInputs.Read(cell, id, plates, new(), wrong) is { } input) results.Add(JointResult.Solve(input, JointLoads.Of(cell, id, cycles, new(), wrong)?.Invoke()));
         }
         return results.ToImmutable();
     }

@@ -50,6 +50,13 @@ public sealed class Reading
         foreach (var (pointer, value) in other._used) _used[pointer] = value;
     }
 
+    /// <summary>Takes over all that another reading used and misses: what was read apart, so that its own <see cref="Key"/> is known, belongs here too.</summary>
+    public void Include(Reading other)
+    {
+        Used(other);
+        _missing.UnionWith(other._missing);
+    }
+
     /// <summary>Lists something as missing that no single value stands for (a collection with nothing in it).</summary>
     public void Missing(string pointer)
     {

@@ -43,6 +43,12 @@ public sealed class TimedCycle
     /// <summary>The same over time; null without input and where the law has no motion.</summary>
     public CycleTrace? Trace => _trace.Value;
 
+    /// <summary>There is a motion by the controller's law.</summary>
+    public bool Moves => ByController is { Controller: { Loaded.Trace: not null, Empty.Trace: not null } };
+
+    /// <summary>The masses that move are described, with the part and without.</summary>
+    public bool HasMasses => Input is { Loaded: not null, Empty: not null };
+
     /// <summary>A reading of one's own that begins with all that the timing rests on, or with the geometry alone.</summary>
     public Reading Reading(bool planOnly = false) => new(planOnly ? _planReading : _reading);
 

@@ -33,8 +33,11 @@ public sealed class CellSession : IAsyncDisposable
         Prove();
     }
 
-    /// <summary>Raised in the page's context after any change of what is shown.</summary>
+    /// <summary>Raised in the page's context after any change of what is shown, but for the progress of a proof.</summary>
     public event Action? Changed;
+
+    /// <summary>Raised in the page's context as a proof goes on: for what shows that alone, since a whole sheet takes longer to draw.</summary>
+    public event Action? Progressed;
 
     public Assessed Now { get; private set; }
     public Cell Cell => Now.Cell;
@@ -282,7 +285,7 @@ public sealed class CellSession : IAsyncDisposable
             {
                 if (stop.IsCancellationRequested) return;
                 session.Progress = value;
-                session.Raise();
+                if (!session._disposed) session.Progressed?.Invoke();
             }, null);
         }
     }

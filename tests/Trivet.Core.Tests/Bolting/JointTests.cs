@@ -67,13 +67,13 @@ public sealed class JointTests
         var cell = Sample;
         var cycles = TimedCycle.Of(cell);
         Cell Slow(string id) => cell with { Joints = cell.Joints.SetItem(id, cell.Joints[id] with { LoadFactor = 1e-9, ForceZ = null }) };
-        var tool = JointLoads.Of(Slow("plate-platform"), "plate-platform", cycles, new(), [])!;
+        var tool = JointLoads.Of(Slow("plate-platform"), "plate-platform", cycles, new(), [])!();
         double empty = 0.110 + 0.420 + 0.085, loaded = empty + 0.009;
         Assert.Equal(-9.80665 * empty, tool.Instants.Max(i => i.Force.Z), 0.01);
         Assert.Equal(-9.80665 * loaded, tool.Instants.Min(i => i.Force.Z), 0.01);
         // Carriages 0.9 kg, rods 62 g, platform 340 g, tool; and on the way the lid.
         double moving = 3 * 0.9 + 6 * 0.062 + 0.340 + empty;
-        var mount = JointLoads.Of(Slow("mount"), "mount", cycles, new(), [])!;
+        var mount = JointLoads.Of(Slow("mount"), "mount", cycles, new(), [])!();
         Assert.All(mount.Instants, i => Assert.InRange(i.Force.Z, -9.82 * (moving + 0.02), -9.80 * moving));
         Assert.All(mount.Instants, i => Assert.True(i.Force.X is < 0.05 and > -0.05 && i.Force.Y is < 0.05 and > -0.05));
     }
@@ -85,7 +85,7 @@ public sealed class JointTests
         var cell = Sample;
         var cycles = TimedCycle.Of(cell);
         var one = cell with { Joints = cell.Joints.SetItem("plate-platform", cell.Joints["plate-platform"] with { LoadFactor = 1 }) };
-        var load = JointLoads.Of(one, "plate-platform", cycles, new(), [])!;
+        var load = JointLoads.Of(one, "plate-platform", cycles, new(), [])!();
         double most = cycles.Max(c => c.Trace!.ToolAcceleration.Max()), mass = 0.615;
         double sideways = load.Instants.Max(i => (i.Force + mass * 9.80665 * Vec3.UnitZ).Norm);
         // With the lid, and what little the tool's parts lie off the axis.

@@ -186,14 +186,21 @@ public sealed class StationChecksTests
     }
 
     [Fact]
-    public void A_stopped_proof_leaves_open_what_it_did_not_reach()
+    public void A_stopped_proof_ends_and_what_it_reached_is_remembered()
     {
         using var source = new CancellationTokenSource();
-        source.Cancel();
-        var stopped = Assess.Prove(ReachCells.Rail, null, source.Token);
-        Assert.False(stopped.Proved);
-        Assert.Contains(stopped.Ledger.Findings, f => f.OpenBecause == OpenReason.NotComputed);
-        Assert.Equal(Prove(ReachCells.Rail).Findings.Select(f => f.Id).Order(), stopped.Ledger.Findings.Select(f => f.Id).Order());
+        var assessor = new Assessor { MostSideBySide = 1 };
+        var halfway = new AtOnce(done => { if (done > 0.5) source.Cancel(); });
+        Assert.ThrowsAny<OperationCanceledException>(() => assessor.Prove(ReachCells.Rail, halfway, source.Token));
+        var then = assessor.Preview(ReachCells.Rail);
+        Assert.False(then.Proved);
+        Assert.Contains(then.Ledger.Findings, f => f is Judged { Assurance: Assurance.Proved });
+        Assert.Contains(then.Ledger.Findings, f => f is Judged { Assurance: Assurance.Sampled });
+    }
+
+    private sealed class AtOnce(Action<double> act) : IProgress<double>
+    {
+        public void Report(double value) => act(value);
     }
 
     [Fact]
