@@ -51,6 +51,8 @@ public enum Dimension
     /// <summary>Second moment of area, and torsion constant.</summary>
     AreaMoment,
     MassPerLength,
+    /// <summary>Power through an area for a difference of temperatures.</summary>
+    HeatTransfer,
     /// <summary>Length on a rail delta, angle on a crank delta: the text's unit decides, the family must agree.</summary>
     DriveCoordinate,
     /// <summary>Speed or angular speed, likewise.</summary>

@@ -86,6 +86,7 @@ internal static class Units
         new(Dimension.Frequency, "a frequency", 0, "35 Hz", [U("Hz", 1, 1, "1/s")]),
         new(Dimension.AreaMoment, "a second moment of area", 1, "10.2 cm⁴",
             [U("m⁴", 1, 1), U("cm⁴", 1, 100_000_000), U("mm⁴", 1, 1_000_000_000_000)]),
+        new(Dimension.HeatTransfer, "a heat transfer", 0, "5.5 W/m² K", [U("W/m² K", 1, 1, "W/(m2K)")]),
         new(Dimension.MassPerLength, "a mass per length", 0, "1.2 kg/m", [U("kg/m", 1, 1)]),
     ];
 

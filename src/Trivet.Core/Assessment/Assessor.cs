@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Trivet.Adapters;
 using Trivet.Bolting;
+using Trivet.Cabinets;
 using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Findings;
@@ -125,6 +126,7 @@ public sealed class Assessor
             + ProtectStage.Of(cell, cycles)
             + AdapterChecks.Of(cell, _plates)
             + JointStage.Of(cell, cycles, _plates)
+            + CabinetStage.Of(cell)
             + WiringStage.Of(cell)
             + PartsChecks.Check(cell, _plates)
             + FrameStage.Of(cell, cycles);

@@ -8,6 +8,8 @@ public sealed record Cabinet
     public string? Note { get; init; }
     public string? Bus { get; init; }
     public Network Network { get; init; } = new();
+    public Enclosure Enclosure { get; init; } = new();
+    public ImmutableSortedDictionary<string, RailRule> RailRules { get; init; } = Keyed.Empty<RailRule>();
     public ImmutableSortedDictionary<string, AddressClass> AddressClasses { get; init; } = Keyed.Empty<AddressClass>();
     public ImmutableSortedDictionary<string, Module> Modules { get; init; } = Keyed.Empty<Module>();
 }
@@ -27,6 +29,14 @@ public sealed record Module : IOrdered
     public int? Address { get; init; }
     /// <summary>Current from the control supply, amperes.</summary>
     public double? ControlCurrent { get; init; }
+    /// <summary>Watts it gives off inside the cabinet, with its axis at rest and at load.</summary>
+    public double? HeatAtRest { get; init; }
+    public double? HeatAtLoad { get; init; }
+    /// <summary>Highest temperature of the air around it, degrees Celsius.</summary>
+    public double? LargestAmbient { get; init; }
+    /// <summary>Seconds from isolation until its capacitors are no danger.</summary>
+    public double? DischargeTime { get; init; }
+    public bool? Fan { get; init; }
 }
 
 /// <summary>How the modules of a class come by their addresses.</summary>

@@ -14,7 +14,37 @@ internal static class WiringFields
         .Text("addressClass", m => m.AddressClass, (m, v) => m with { AddressClass = v }, "Id of the class of addresses it belongs to.")
         .Whole("address", m => m.Address, (m, v) => m with { Address = v }, "Its address on the bus.")
         .Quantity("controlCurrent", Dimension.Current, m => m.ControlCurrent, (m, v) => m with { ControlCurrent = v }, "Current it draws from the control supply.")
+        .Quantity("heatAtRest", Dimension.Power, m => m.HeatAtRest, (m, v) => m with { HeatAtRest = v }, "Power it turns into heat inside the cabinet while nothing moves.", Depth.Build)
+        .Quantity("heatAtLoad", Dimension.Power, m => m.HeatAtLoad, (m, v) => m with { HeatAtLoad = v }, "The same at load; that at rest where nothing is stated.")
+        .Quantity("largestAmbient", Dimension.Temperature, m => m.LargestAmbient, (m, v) => m with { LargestAmbient = v }, "Highest temperature of the air around it; what its data sheet says without derating.")
+        .Quantity("dischargeTime", Dimension.Time, m => m.DischargeTime, (m, v) => m with { DischargeTime = v }, "Time from isolation until its capacitors are no danger.")
+        .YesNo("fan", m => m.Fan, (m, v) => m with { Fan = v }, "Whether it has a fan of its own.")
         .Text("note", m => m.Note, (m, v) => m with { Note = v }, "Anything worth keeping.")
+        .Done();
+
+    private static readonly Shape RailRule = new Table<RailRule>(new RailRule())
+        .Whole("order", r => r.Order, (r, v) => r with { Order = v }, "Place in lists; equal or missing orders follow the id.")
+        .Text("name", r => r.Name, (r, v) => r with { Name = v }, "The rule as people say it.")
+        .Choice("kind", Words.RailRule, r => r.Kind, (r, v) => r with { Kind = v },
+            "First, last: left or right of all others. Before: each left of each of \"to\". Beside: each has one of \"to\" as a neighbour. Not beside: none has. Gap: free width to a neighbour. At most after: so many of \"to\" between one and the next. Together: in one row.", Depth.Build)
+        .Text("of", r => r.Of, (r, v) => r with { Of = v }, "Which modules: their role, or the id of one.", Depth.Build)
+        .Text("to", r => r.To, (r, v) => r with { To = v }, "Which others: their role, or the id of one. A gap without it is kept to every neighbour.")
+        .Whole("count", r => r.Count, (r, v) => r with { Count = v }, "How many, for \"at most after\".")
+        .Quantity("gap", Dimension.Length, r => r.Gap, (r, v) => r with { Gap = v }, "Free width between the two, for \"gap\".")
+        .Text("note", r => r.Note, (r, v) => r with { Note = v }, "Anything worth keeping.")
+        .Done();
+
+    private static readonly Shape Enclosure = new Table<Enclosure>(new Enclosure())
+        .Quantity("railLength", Dimension.Length, e => e.RailLength, (e, v) => e with { RailLength = v }, "Length of rail that modules may take.", Depth.Build)
+        .Quantity("width", Dimension.Length, e => e.Width, (e, v) => e with { Width = v }, "Width of the enclosure.")
+        .Quantity("height", Dimension.Length, e => e.Height, (e, v) => e with { Height = v }, "Height of the enclosure.")
+        .Quantity("depth", Dimension.Length, e => e.Depth, (e, v) => e with { Depth = v }, "Depth of the enclosure.")
+        .Choice("standing", Words.EnclosureStanding, e => e.Standing, (e, v) => e with { Standing = v }, "Which faces give off heat; at a wall where nothing is stated.")
+        .Quantity("coolingSurface", Dimension.Area, e => e.CoolingSurface, (e, v) => e with { CoolingSurface = v }, "Effective cooling surface, where it is known better than from sizes and standing.", null, "m²")
+        .Quantity("heatTransfer", Dimension.HeatTransfer, e => e.HeatTransfer, (e, v) => e with { HeatTransfer = v }, "Heat through its walls; 5.5 W/m² K, painted sheet steel, where nothing is stated.")
+        .Quantity("ambient", Dimension.Temperature, e => e.Ambient, (e, v) => e with { Ambient = v }, "Highest temperature of the air around the cabinet.", Depth.Build)
+        .Quantity("fanFlow", Dimension.Flow, e => e.FanFlow, (e, v) => e with { FanFlow = v }, "Air that fans drive through with filter and openings as fitted; none where nothing is stated.", null, "m³/h")
+        .Text("note", e => e.Note, (e, v) => e with { Note = v }, "Anything worth keeping.")
         .Done();
 
     private static readonly Shape AddressClass = new Table<AddressClass>(new AddressClass())
@@ -60,6 +90,8 @@ internal static class WiringFields
     public static readonly Shape Cabinet = new Table<Cabinet>(new Cabinet())
         .Text("bus", c => c.Bus, (c, v) => c with { Bus = v }, "The bus that joins the modules, in words.")
         .Section("network", Network, c => c.Network, (c, v) => c with { Network = v }, "The bus in numbers.")
+        .Section("enclosure", Enclosure, c => c.Enclosure, (c, v) => c with { Enclosure = v }, "What stands round the modules.")
+        .Keyed("railRules", RailRule, c => c.RailRules, (c, v) => c with { RailRules = v }, "The rules for the order of the modules along the rail.")
         .Keyed("addressClasses", AddressClass, c => c.AddressClasses, (c, v) => c with { AddressClasses = v }, "The rules by which modules get their addresses.")
         .Keyed("modules", Module, c => c.Modules, (c, v) => c with { Modules = v }, "The modules, in order along the rail.")
         .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")

@@ -32,6 +32,9 @@ internal static class Words
     public static readonly ImmutableArray<string> BodyPart = ["body", "head", "leg", "foot", "toes", "arm", "hand", "finger"];
     public static readonly ImmutableArray<string> AddressPlacing = ["by place", "rising", "any"];
     public static readonly ImmutableArray<string> AddressSetting = ["rotary switches", "DIP switches", "software"];
+    public static readonly ImmutableArray<string> RailRule = ["first", "last", "before", "beside", "not beside", "gap", "at most after", "together"];
+    public static readonly ImmutableArray<string> EnclosureStanding =
+        ["free", "at a wall", "end of a row", "end of a row at a wall", "middle of a row", "middle of a row at a wall"];
     public static readonly ImmutableArray<string> BusProtocol = ["CANopen", "other"];
     public static readonly ImmutableArray<string> Supplied = ["bought", "made"];
     public static readonly ImmutableArray<string> PatternShape = ["circle", "rectangle", "list"];

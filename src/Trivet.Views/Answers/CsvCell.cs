@@ -10,4 +10,7 @@ internal static class CsvCell
 
     /// <summary>Quoted where RFC 4180 asks for it.</summary>
     public static string Of(string text) => text.AsSpan().IndexOfAny(",\"\r\n") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+
+    /// <summary>The same; a text that a spreadsheet would take for a formula stays text.</summary>
+    public static string Harmless(string text) => Of(text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal) ? "'" + text : text);
 }

@@ -15,16 +15,17 @@ public static class CabinetStrip
     {
         var words = (locale ?? Locale.English).Language.Wiring;
         var page = new Sheet($"{words.Strip}: {sheet.Title}", Locale.Fill(words.StripDescription, ("cell", sheet.Title)), Page, Top + Tall + 74);
-        double total = sheet.Modules.Sum(Width), scale = total > 0 ? Math.Min((Page - 2 * Left) / total, 3000) : 0, x = Left;
+        double total = sheet.Modules.Sum(m => m.Gap + Width(m)), scale = total > 0 ? Math.Min((Page - 2 * Left) / total, 3000) : 0, x = Left;
         // The rail they stand on.
         page.Line(Left - 8, Top + Tall / 2, Math.Min(Page - 4, Left + total * scale + 8), Top + Tall / 2, "c");
         foreach (var module in sheet.Modules)
         {
+            x += module.Gap * scale;
             double width = Width(module) * scale, middle = x + width / 2;
             page.Open(("class", "module"), ("data-pointer", $"/cabinet/modules/{module.Id}"));
             page.Tooltip($"{module.Place} {module.Name}{(module.SetBy.Length > 0 ? $": {module.Planned}, {module.SetBy}" : "")}");
             page.Rectangle(new(x, Top, width, Tall), double.IsNaN(module.Width) ? "w p h" : "w p");
-            page.Text(middle, Top - 8, module.Place.ToString(System.Globalization.CultureInfo.InvariantCulture), 12, "s", Anchor.Middle);
+            page.Text(middle, Top - 8, module.Place.ToString(System.Globalization.CultureInfo.InvariantCulture), 12, module.Moves ? "a" : "s", Anchor.Middle);
             page.Text(middle + 4, Top + Tall - 10, Fitted(module.Name, 13, Tall - 66), 13, "", Anchor.Start, upright: true);
             if (module.Planned is { } address)
             {

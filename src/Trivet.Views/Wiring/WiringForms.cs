@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Trivet.Views.Answers;
+using Trivet.Views.Cabinets;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Wiring;
@@ -11,7 +13,7 @@ public static class WiringForms
     public const string Format = "trivet-wiring";
     public const int Version = 1;
 
-    public static string Text(WiringSheet sheet, Locale? locale = null)
+    public static string Text(WiringSheet sheet, ImmutableArray<Section> sections, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language.Wiring;
         var text = new StringBuilder(sheet.Title).Append('\n').Append(words.Caution).Append('\n');
@@ -21,12 +23,13 @@ public static class WiringForms
             int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(i => rows.Max(r => r[i].Length))];
             foreach (string[] row in rows) text.Append(("  " + string.Join("  ", row.Select((c, i) => c.PadRight(widths[i])))).TrimEnd()).Append('\n');
         }
+        text.Append(SectionForms.Text(sections));
         text.Append('\n').Append(sheet.ChangesWords).Append('\n');
         foreach (string why in sheet.Waits) text.Append(why).Append('\n');
         return text.ToString();
     }
 
-    public static string Markdown(WiringSheet sheet, Locale? locale = null)
+    public static string Markdown(WiringSheet sheet, ImmutableArray<Section> sections, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language.Wiring;
         var text = new StringBuilder($"# {sheet.Title}: {words.Strip}\n\n**{words.Caution}**\n");
@@ -39,6 +42,7 @@ public static class WiringForms
                 if (i == 0) text.Append('|').Insert(text.Length, " --- |", rows[0].Length).Append('\n');
             }
         }
+        text.Append(SectionForms.Markdown(sections));
         text.Append('\n').Append(sheet.ChangesWords).Append('\n');
         foreach (string why in sheet.Waits) text.Append('\n').Append(why).Append('\n');
         return text.ToString();
@@ -49,14 +53,14 @@ public static class WiringForms
         var text = new StringBuilder("place,id,name,role,width[mm],address,planned,switches\r\n");
         foreach (var m in sheet.Modules)
         {
-            text.AppendJoin(',', Number(m.Place), Quoted(m.Id), Quoted(m.Name), Quoted(m.Role), CsvCell.Of(1000 * m.Width),
-                Number(m.Address), Number(m.Planned), Quoted(string.Join(' ', m.Digits))).Append("\r\n");
+            text.AppendJoin(',', Number(m.Place), CsvCell.Harmless(m.Id), CsvCell.Harmless(m.Name), CsvCell.Harmless(m.Role), CsvCell.Of(1000 * m.Width),
+                Number(m.Address), Number(m.Planned), CsvCell.Harmless(string.Join(' ', m.Digits))).Append("\r\n");
         }
         return text.ToString();
     }
 
     /// <param name="revision">Hash that names the revision of the cell.</param>
-    public static string Json(WiringSheet sheet, string revision) =>
+    public static string Json(WiringSheet sheet, ImmutableArray<Section> sections, string revision) =>
         JsonAnswer.Of(Format, Version, sheet.Title, revision, json =>
         {
             json.WriteStartArray("modules");
@@ -64,6 +68,7 @@ public static class WiringForms
             {
                 json.WriteStartObject();
                 json.WriteNumber("place", m.Place);
+                json.WriteNumber("placeNow", m.PlaceNow);
                 json.WriteString("id", m.Id);
                 json.WriteString("name", m.Name);
                 json.WriteString("role", m.Role);
@@ -99,6 +104,7 @@ public static class WiringForms
                 json.WriteEndObject();
             }
             json.WriteEndArray();
+            SectionForms.Write(json, sections);
             json.WriteStartArray("waits");
             foreach (string why in sheet.Waits) json.WriteStringValue(why);
             json.WriteEndArray();
@@ -111,7 +117,7 @@ public static class WiringForms
             yield return (words.Addresses,
             [
                 [words.HeadPlace, words.HeadModule, words.HeadRole, words.HeadAddress, words.HeadPlan, words.HeadSet],
-                .. sheet.Modules.Select(m => (string[])[Number(m.Place), m.Name, m.Role, m.Address is null ? "–" : Number(m.Address), m.Verdict, m.SetBy]),
+                .. sheet.Modules.Select(m => (string[])[m.Moves ? $"{Number(m.Place)} ({Number(m.PlaceNow)})" : Number(m.Place), m.Name, m.Role, m.Address is null ? "–" : Number(m.Address), m.Verdict, m.SetBy]),
             ]);
         if (!sheet.Bus.IsEmpty) yield return (words.Bus, [.. sheet.Bus.Select(b => (string[])[b.What, b.Value])]);
         if (!sheet.Traffic.IsEmpty)
@@ -129,11 +135,4 @@ public static class WiringForms
     }
 
     private static string Number(int? value) => value?.ToString(CultureInfo.InvariantCulture) ?? "";
-
-    /// <summary>A text that a spreadsheet would take for a formula stays text.</summary>
-    private static string Quoted(string text)
-    {
-        if (text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal)) text = "'" + text;
-        return CsvCell.Of(text);
-    }
 }

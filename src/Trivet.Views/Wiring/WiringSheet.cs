@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trivet.Cabinets;
 using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Views.Words;
@@ -7,6 +8,9 @@ using Trivet.Wiring;
 namespace Trivet.Views.Wiring;
 
 /// <summary>A module along the rail in finished texts.</summary>
+/// <param name="Place">Along the rail, as planned.</param>
+/// <param name="PlaceNow">Along the rail, as stated.</param>
+/// <param name="Gap">Free width that it keeps to the module on its left, metres.</param>
 /// <param name="Address">The address stated; null where none is.</param>
 /// <param name="Planned">The address of the plan that changes least; null where it has none to have, or the class is too small.</param>
 /// <param name="SetBy">What its switches must read for the planned address; empty where nothing is to be set.</param>
@@ -14,9 +18,11 @@ namespace Trivet.Views.Wiring;
 /// <param name="LeversUp">For levers: which are on; empty otherwise.</param>
 /// <param name="Verdict">What is to be done: keep, or change to which; empty for a module without class.</param>
 public sealed record WiringRow(
-    string Id, int Place, string Name, string Role, double Width, int? Address, int? Planned, string SetBy, ImmutableArray<string> Digits, ImmutableArray<bool> LeversUp, string Verdict)
+    string Id, int Place, int PlaceNow, string Name, string Role, double Width, double Gap, int? Address, int? Planned, string SetBy, ImmutableArray<string> Digits, ImmutableArray<bool> LeversUp, string Verdict)
 {
     public bool Changes => Planned is { } planned && planned != Address;
+
+    public bool Moves => Place != PlaceNow;
 }
 
 /// <summary>A repeated message, and what a node says when it starts.</summary>
@@ -36,17 +42,27 @@ public sealed record WiringSheet(
 {
     public int Changes => Modules.Count(m => m.Changes);
 
-    /// <summary>The cell with every address as planned.</summary>
-    public Cell AsPlanned() => Cell with
-    {
-        Cabinet = Cell.Cabinet with
-        {
-            Modules = Modules.Where(m => m.Changes).Aggregate(Cell.Cabinet.Modules, (all, m) => all.SetItem(m.Id, all[m.Id] with { Address = m.Planned })),
-        },
-    };
+    public bool Moves => Modules.Any(m => m.Moves);
 
-    public static WiringSheet Of(Cell cell, Locale? locale = null)
+    /// <summary>The cell with every module in its place and every address as planned.</summary>
+    public Cell AsPlanned()
     {
+        var ordered = RailCase.AsPlanned(Cell);
+        return ordered with
+        {
+            Cabinet = ordered.Cabinet with
+            {
+                Modules = Modules.Where(m => m.Changes).Aggregate(ordered.Cabinet.Modules, (all, m) => all.SetItem(m.Id, all[m.Id] with { Address = m.Planned })),
+            },
+        };
+    }
+
+    /// <summary>Modules in the nearest order that their rules allow, and their addresses along it.</summary>
+    public static WiringSheet Of(Cell stated, Locale? locale = null)
+    {
+        var cell = RailCase.AsPlanned(stated);
+        var rail = RailCase.Read(cell, new());
+        string[] now = [.. stated.Cabinet.Modules.InOrder().Select(m => m.Key)];
         var language = (locale ?? Locale.English).Language;
         var words = language.Wiring;
         var (reading, busReading) = (new Reading(), new Reading());
@@ -57,7 +73,7 @@ public sealed record WiringSheet(
         ImmutableArray<WiringRow> rows = [.. cell.Cabinet.Modules.InOrder().Select((m, i) => Row(m.Key, m.Value, i))];
         int changes = rows.Count(r => r.Changes);
         return new(
-            cell, cell.Name ?? language.UnnamedCell, rows, Lines(), Messages(), Starts(),
+            stated, cell.Name ?? language.UnnamedCell, rows, Lines(), Messages(), Starts(),
             changes == 0 ? words.NoChanges : Locale.Fill(words.Changes, ("count", Text(changes))),
             cell.Cabinet.Modules.IsEmpty ? [words.NoModules]
             : missing.Length > 0 ? [Locale.Fill(words.Waits, ("fields", Fields.List(missing.Select(p => Fields.Words(cell, p, locale)), locale)))] : []);
@@ -75,7 +91,8 @@ public sealed record WiringSheet(
                 : by.Levers ? Locale.Fill(words.SetBy[(int)AddressSetting.DipSwitches], ("levers", string.Join(' ', shown)))
                 : Locale.Fill(words.SetBy[(int)AddressSetting.RotarySwitches], ("digits", string.Join(' ', shown)));
             string verdict = !has ? "" : address is null ? words.NoRoom : address == module.Address ? words.Keep : Locale.Fill(words.Change, ("address", Text(address.Value)));
-            return new(id, i + 1, module.Name ?? id, module.Role ?? "", module.Width ?? double.NaN, module.Address, address, set, shown, digits is { } l && plan.Class.Switches!.Levers ? [.. l.Select(on => on == 1)] : [], verdict);
+            double gap = i > 0 ? rail.Gap(rail.Modules[i - 1], rail.Modules[i]) : 0;
+            return new(id, i + 1, Array.IndexOf(now, id) + 1, module.Name ?? id, module.Role ?? "", module.Width ?? double.NaN, gap, module.Address, address, set, shown, digits is { } l && plan.Class.Switches!.Levers ? [.. l.Select(on => on == 1)] : [], verdict);
         }
 
         ImmutableArray<BusLine> Lines()

@@ -16,12 +16,14 @@ public static class English
             .AddRange(EnglishGripping.Reasons)
             .AddRange(EnglishProtecting.Reasons)
             .AddRange(EnglishWiring.Reasons)
+            .AddRange(EnglishCabinets.Reasons)
             .AddRange(EnglishParts.Reasons),
         Rules = EnglishRules.All
             .AddRange(EnglishTooling.Rules)
             .AddRange(EnglishGripping.Rules)
             .AddRange(EnglishProtecting.Rules)
             .AddRange(EnglishWiring.Rules)
+            .AddRange(EnglishCabinets.Rules)
             .AddRange(EnglishParts.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
@@ -136,6 +138,7 @@ public static class English
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,
         Wiring = EnglishWiring.All,
+        Cabinet = EnglishCabinets.All,
         Reach = EnglishReach.Reach,
         Pose = EnglishReach.Pose,
         Frame = EnglishFrames.All,

@@ -35,7 +35,7 @@ public static class Fields
         string.Concat(path.Select(s => "/" + s.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
 
     private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
-        "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
+        "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
         or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
         or "interfaces" or "materials" or "plates" or "joints" or "clamped" or "stock" or "points";
 
@@ -47,6 +47,7 @@ public static class Fields
             "stations" => cell.Stations.GetValueOrDefault(id)?.Name,
             "modules" => cell.Cabinet.Modules.GetValueOrDefault(id)?.Name,
             "addressClasses" => cell.Cabinet.AddressClasses.GetValueOrDefault(id)?.Name,
+            "railRules" => cell.Cabinet.RailRules.GetValueOrDefault(id)?.Name,
             "messages" => cell.Cabinet.Network.Messages.GetValueOrDefault(id)?.Name,
             "cycles" => cell.Motion.Cycles.GetValueOrDefault(id)?.Name,
             "cables" => cell.Cables.GetValueOrDefault(id)?.Name,

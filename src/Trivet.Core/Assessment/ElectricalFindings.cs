@@ -1,0 +1,17 @@
+using System.Collections.Immutable;
+using Trivet.Cabinets;
+using Trivet.Cells;
+using Trivet.Findings;
+using Trivet.Wiring;
+
+namespace Trivet.Assessment;
+
+/// <summary>What the trades of the cabinet find by themselves, for one who asks for nothing else.</summary>
+public static class ElectricalFindings
+{
+    public static ImmutableArray<Finding> Of(Cell cell, CancellationToken stop)
+    {
+        var plan = CabinetStage.Of(cell) + WiringStage.Of(cell);
+        return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Prove(stop))];
+    }
+}

@@ -1,0 +1,11 @@
+using System.Collections.Immutable;
+using Trivet.Cells;
+using Trivet.Views.Words;
+
+namespace Trivet.Views.Cabinets;
+
+/// <summary>All sections of the electrical sheet besides addresses and bus, in their order.</summary>
+public static class ElectricalSections
+{
+    public static ImmutableArray<Section> Of(Cell cell, Locale? locale = null) => [.. CabinetSections.Of(cell, locale)];
+}
