@@ -45,4 +45,32 @@ public sealed class WiringTests
         Assert.StartsWith("4,axis-a,Axis first rail,axis,45,11,11,1 1", lines[4], StringComparison.Ordinal);
         Assert.Contains(",\"'=1+1, or so\",", lines[8], StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task A_module_in_the_wrong_place_is_shown_where_it_should_stand()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder.File("cell.json");
+        string text = await File.ReadAllTextAsync(Repository.Sample("jar-lids"), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(file, text.Replace("\"motor-supply\": { \"order\": 2", "\"motor-supply\": { \"order\": 9", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        var run = await Run.Trivet("wiring", file, "--format", "json");
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        using var json = JsonDocument.Parse(run.Output);
+        var moved = json.RootElement.GetProperty("modules").EnumerateArray().Single(m => m.GetProperty("id").GetString() == "motor-supply");
+        Assert.Equal((2, 8), (moved.GetProperty("place").GetInt32(), moved.GetProperty("placeNow").GetInt32()));
+        var heat = json.RootElement.GetProperty("sections").EnumerateArray().Single(s => s.GetProperty("id").GetString() == "heat");
+        Assert.Equal(134, heat.GetProperty("tables").GetProperty("heat-by-module").EnumerateArray().Sum(r => r.GetProperty("atLoad").GetDouble()), 1e-9);
+    }
+
+    [Fact]
+    public async Task Another_table_comes_by_its_name_and_an_unknown_name_is_refused_with_those_there_are()
+    {
+        var run = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--format", "csv", "--table", "heat-by-module");
+        string[] lines = run.Output.TrimEnd().Split("\r\n");
+        Assert.Equal("id,module,atRest[W],atLoad[W],bears[°C],dischargeTime[s],fan", lines[0]);
+        Assert.Equal("motor-supply,Supply 48 V,8,45,60,60,–", lines[2]);
+        var refused = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--format", "csv", "--table", "warmth");
+        Assert.Equal(ExitCode.Refused, refused.Code);
+        Assert.Contains("heat-by-module", refused.Error, StringComparison.Ordinal);
+    }
 }

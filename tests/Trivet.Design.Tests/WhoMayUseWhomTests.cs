@@ -38,7 +38,8 @@ public sealed class WhoMayUseWhomTests
         ["Bolting"] = ["Fasteners", "Adapters", "Dynamics", "Reach", "Motion", "Tooling", "Gripping"],
         ["BringUp"] = [],
         ["Wiring"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Listing"],
+        ["Cabinets"] = [],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];
