@@ -41,8 +41,8 @@ internal static class CabinetChecks
         const string fan = "/cabinet/enclosure/fanFlow";
         var source = new Source(SourceKind.Cell, $"/cabinet/modules/{limit.Module}/largestAmbient");
         if (double.IsInfinity(heat.Inside) || !double.IsFinite(heat.Inside))
-            return new Unjudged(CabinetRules.Temperature, new("/cabinet/enclosure"), inputs, OpenReason.Failed, []);
-        var finding = new Judged(CabinetRules.Temperature, new("/cabinet/enclosure"), inputs, heat.Inside, Limit.AtMost(limit.Largest, source), Assurance.Estimated);
+            return new Unjudged(CabinetRules.Temperature, new("/cabinet"), inputs, OpenReason.Failed, []);
+        var finding = new Judged(CabinetRules.Temperature, new("/cabinet"), inputs, heat.Inside, Limit.AtMost(limit.Largest, source), Assurance.Estimated);
         double wanted = heat.FlowFor(limit.Largest);
         return finding.Verdict == Verdict.FallsShort && double.IsFinite(wanted) ? finding with { Advice = [new(fan, flow ?? double.NaN, wanted, 0)] } : finding;
     }

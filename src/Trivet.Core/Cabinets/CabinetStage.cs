@@ -7,7 +7,8 @@ namespace Trivet.Cabinets;
 /// <summary>What the stack of modules and its enclosure have to say of a cell. Only the search for a better order is left to a task.</summary>
 public static class CabinetStage
 {
-    private static readonly Subject Enclosure = new("/cabinet/enclosure");
+    private const string At = "/cabinet/enclosure";
+    private static readonly Subject Cabinet = new("/cabinet");
 
     public static StagePlan Of(Cell cell)
     {
@@ -35,10 +36,10 @@ public static class CabinetStage
             var own = new Reading();
             own.Used(reading);
             foreach (var m in rail.Modules) own.Need(cell.Cabinet.Modules[m.Id].Width, m.At + "/width");
-            double has = own.Need(cell.Cabinet.Enclosure.RailLength, Enclosure.Pointer + "/railLength");
-            Missing(own, CabinetRules.Rail, Enclosure);
+            double has = own.Need(cell.Cabinet.Enclosure.RailLength, At + "/railLength");
+            Missing(own, CabinetRules.Rail, Cabinet);
             if (own.Complete)
-                findings.Add(new Judged(CabinetRules.Rail, Enclosure, own.Inputs, rail.Begins()[^1], Limit.AtMost(has, new(SourceKind.Cell, Enclosure.Pointer + "/railLength")), Assurance.Exact));
+                findings.Add(new Judged(CabinetRules.Rail, Cabinet, own.Inputs, rail.Begins()[^1], Limit.AtMost(has, new(SourceKind.Cell, At + "/railLength")), Assurance.Exact));
         }
 
         void Heat()
@@ -46,8 +47,8 @@ public static class CabinetStage
             var own = new Reading();
             var heat = CabinetHeat.Read(cell, own);
             var limit = Tenderest.Read(cell, own);
-            Missing(own, CabinetRules.Temperature, Enclosure);
-            if (limit is null) coverage.Add(new(CabinetRules.Temperature, Enclosure, CabinetReasons.NoLimit));
+            Missing(own, CabinetRules.Temperature, Cabinet);
+            if (limit is null) coverage.Add(new(CabinetRules.Temperature, Cabinet, CabinetReasons.NoLimit));
             else if (heat is not null) findings.Add(CabinetChecks.Temperature(heat, limit, cell.Cabinet.Enclosure.FanFlow, own.Inputs));
         }
 
@@ -60,7 +61,7 @@ public static class CabinetStage
         }
     }
 
-    private static IEnumerable<(string Pointer, Reason Reason)> Impossible(Cabinet cabinet)
+    private static IEnumerable<(string Pointer, Reason Reason)> Impossible(Cells.Cabinet cabinet)
     {
         var e = cabinet.Enclosure;
         foreach (var (name, value) in new (string, double?)[] { ("railLength", e.RailLength), ("width", e.Width), ("height", e.Height), ("depth", e.Depth), ("coolingSurface", e.CoolingSurface), ("heatTransfer", e.HeatTransfer) })

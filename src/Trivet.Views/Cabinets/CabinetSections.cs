@@ -41,7 +41,7 @@ public static class CabinetSections
             var rows = rail.Rules.Select(r => ImmutableArray.Create<Entry>(new(Rule(r)), new(Verdict(r, rail)))).ToImmutableArray();
             return new("order", _words.Stack, [], facts.ToImmutable(),
                 [new("rail-rules", _words.RailRules, [new("rule", _words.HeadRule), new("verdict", _words.HeadVerdict)], rows, [.. rail.Rules.Select(r => r.At)])],
-                ["cabinet.order", "cabinet.rail"]);
+                ["cabinet.rail", "cabinet.described"]);
         }
 
         public Section Heat()
@@ -90,7 +90,7 @@ public static class CabinetSections
                     ],
                     [.. modules.Select(m => $"/cabinet/modules/{m.Key}")]),
             ],
-            ["cabinet.temperature", "cabinet.described"]);
+            ["cabinet.temperature"]);
 
             void Add(string id, string what, double value, string unit) => facts.Add(new(id, what, Q(value, unit), value, unit));
         }

@@ -15,11 +15,11 @@ internal static class EnglishCabinets
             "Modules that pass power or signals to their neighbours work in some orders only: what feeds stands where its bus bar reaches, what is warm not beside what is tender. Found after wiring, it costs the wiring.",
             "Each rule of the cabinet is held against the modules in their order. The advice is the nearest order that obeys all rules: modules are taken out and put in elsewhere, as few as can be, and those that stay keep their sequence; a shortest-path search finds it, so there is none with fewer moves. A module whose place is not stated counts for nothing and goes behind its like.",
             "the rules of the cabinet: makers' habits, so they are data"),
-        ["cabinet.rail"] = new("length of rail",
+        ["cabinet.rail"] = new("rail taken",
             "A module that does not fit on the rail ends in a second cabinet.",
             "The widths of all modules and the gaps that rules want between neighbours, summed.",
             "what the enclosure states"),
-        ["cabinet.temperature"] = new("temperature inside the cabinet",
+        ["cabinet.temperature"] = new("temperature inside",
             "Above what a module bears it derates, resets or ages: ten kelvin halve the life of its capacitors (rule of thumb).",
             "What goes in comes out: P = k·A·ΔT + ρ·c·V·ΔT, with the heat of all modules at load, the effective cooling surface A of the enclosure as it stands, k of its walls, and the air V that fans drive through, its density at the temperature inside. Near 32 °C the air's part is the usual V = 3.1·P/ΔT in m³/h. The air is taken as mixed: a module above another is warmer. The sun and heat through a mounting plate are left out. So the value is an estimate.\n"
             + "Cooling surface of width W, height H, depth D: free 1.8·H·(W+D) + 1.4·W·D; at a wall 1.4·W·(H+D) + 1.8·D·H; end of a row 1.4·D·(H+W) + 1.8·W·H, at a wall 1.4·H·(W+D) + 1.4·W·D; middle of a row 1.8·W·H + 1.4·W·D + D·H, at a wall 1.4·W·(H+D) + D·H.",
