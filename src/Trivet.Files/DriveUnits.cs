@@ -8,7 +8,7 @@ namespace Trivet.Files;
 /// </summary>
 internal static class DriveUnits
 {
-    private const string ControllerAxes = "/controller/axes/", DriveAxes = "/drives/axes/";
+    private const string ControllerAxes = "/controller/axes/", DriveAxes = "/drives/axes/", Switches = "/io/switches/";
 
     public static bool Either(Dimension dimension) => dimension >= Dimension.DriveCoordinate;
 
@@ -39,7 +39,9 @@ internal static class DriveUnits
     };
 
     private static string? AxisOf(Cell cell, string pointer) =>
-        IdBelow(ControllerAxes, pointer) is { } id ? cell.Controller.Axes.GetValueOrDefault(id)?.Drives : IdBelow(DriveAxes, pointer);
+        IdBelow(ControllerAxes, pointer) is { } id ? cell.Controller.Axes.GetValueOrDefault(id)?.Drives
+        : IdBelow(Switches, pointer) is { } at ? cell.Io.Switches.GetValueOrDefault(at)?.Axis
+        : IdBelow(DriveAxes, pointer);
 
     private static string? IdBelow(string collection, string pointer)
     {

@@ -39,7 +39,9 @@ public sealed class WhoMayUseWhomTests
         ["BringUp"] = [],
         ["Wiring"] = [],
         ["Cabinets"] = [],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Listing"],
+        ["Cabling"] = ["Kinematics", "Reach", "Frames"],
+        ["Signals"] = ["Cabling"],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -22,7 +22,7 @@ public static class RandomCells
 
     /// <summary>Where the collections are, outermost first.</summary>
     private static readonly string[] Collections =
-        ["/brief/parts", "/brief/requirements", "/brief/openQuestions", "/robot/chains", "/controller/axes", "/tool/parts", "/frame/members", "/stations", "/cabinet/modules", "/cables",
+        ["/brief/parts", "/brief/requirements", "/brief/openQuestions", "/robot/chains", "/controller/axes", "/tool/parts", "/frame/members", "/stations", "/cabinet/modules", "/cables", "/cabling/devices", "/cabling/ways", "/io/banks", "/io/signals", "/io/switches",
             "/pneumatics/users", "/pneumatics/hoses", "/handling/lifts", "/guarding/devices", "/guarding/fences", "/guarding/gaps", "/partsList"];
 
     public static readonly Gen<Cell> Any =

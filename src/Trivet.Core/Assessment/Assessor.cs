@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using Trivet.Adapters;
 using Trivet.Bolting;
 using Trivet.Cabinets;
+using Trivet.Cabling;
 using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Findings;
@@ -11,6 +12,7 @@ using Trivet.Listing;
 using Trivet.Motion;
 using Trivet.Protecting;
 using Trivet.Reach;
+using Trivet.Signals;
 using Trivet.Tooling;
 using Trivet.Wiring;
 
@@ -128,6 +130,8 @@ public sealed class Assessor
             + JointStage.Of(cell, cycles, _plates)
             + CabinetStage.Of(cell)
             + WiringStage.Of(cell)
+            + CablingStage.Of(cell)
+            + SignalStage.Of(cell)
             + PartsChecks.Check(cell, _plates)
             + FrameStage.Of(cell, cycles);
     }

@@ -33,6 +33,8 @@ public sealed record Cell
     public ImmutableSortedDictionary<string, Station> Stations { get; init; } = Keyed.Empty<Station>();
     public Cabinet Cabinet { get; init; } = new();
     public ImmutableSortedDictionary<string, Cable> Cables { get; init; } = Keyed.Empty<Cable>();
+    public CablingPlan Cabling { get; init; } = new();
+    public SignalPlan Io { get; init; } = new();
     public Handling Handling { get; init; } = new();
     public Guarding Guarding { get; init; } = new();
     public ImmutableSortedDictionary<string, ListedPart> PartsList { get; init; } = Keyed.Empty<ListedPart>();

@@ -118,13 +118,3 @@ public sealed record BusMessage : IOrdered
     /// <summary>Seconds from one to the next.</summary>
     public double? Period { get; init; }
 }
-
-public sealed record Cable : IOrdered
-{
-    public int? Order { get; init; }
-    public string? Name { get; init; }
-    public string? Note { get; init; }
-    public string? From { get; init; }
-    public string? To { get; init; }
-    public double? Length { get; init; }
-}

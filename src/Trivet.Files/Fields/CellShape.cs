@@ -2,18 +2,9 @@ using Trivet.Cells;
 
 namespace Trivet.Files.Fields;
 
-/// <summary>The table of the whole document, with that of the cables.</summary>
+/// <summary>The table of the whole document.</summary>
 internal static class CellShape
 {
-    private static readonly Shape Cable = new Table<Cable>(new Cable())
-        .Whole("order", c => c.Order, (c, v) => c with { Order = v }, "Place in lists; equal or missing orders follow the id.")
-        .Text("name", c => c.Name, (c, v) => c with { Name = v }, "What it is for.")
-        .Text("from", c => c.From, (c, v) => c with { From = v }, "Where it begins: the id of a module, or a place in words.")
-        .Text("to", c => c.To, (c, v) => c with { To = v }, "Where it ends.")
-        .Quantity("length", Dimension.Length, c => c.Length, (c, v) => c with { Length = v }, "Its length.", null, "m")
-        .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
-        .Done();
-
     public static readonly Shape Cell = new Table<Cell>(Cells.Cell.Empty)
         .Text("name", c => c.Name, (c, v) => c with { Name = v }, "What people call the cell.")
         .Choice("depth", Words.Depth, c => c.Depth, (c, v) => c with { Depth = v }, "How much of the description the job needs by now.", Cells.Depth.Quote)
@@ -30,7 +21,9 @@ internal static class CellShape
         .Section("frame", FrameFields.Frame, c => c.Frame, (c, v) => c with { Frame = v }, "The frame that carries the robot.")
         .Keyed("stations", PlacingFields.Station, c => c.Stations, (c, v) => c with { Stations = v }, "Where parts are picked and placed.")
         .Section("cabinet", WiringFields.Cabinet, c => c.Cabinet, (c, v) => c with { Cabinet = v }, "The cabinet.")
-        .Keyed("cables", Cable, c => c.Cables, (c, v) => c with { Cables = v }, "The cables.")
+        .Keyed("cables", CablingFields.Cable, c => c.Cables, (c, v) => c with { Cables = v }, "The cables.")
+        .Section("cabling", CablingFields.Cabling, c => c.Cabling, (c, v) => c with { Cabling = v }, "What cables lead to, and the ways they are laid in.")
+        .Section("io", SignalFields.Io, c => c.Io, (c, v) => c with { Io = v }, "Inputs, outputs, and the switches at the ends of travel.")
         .Section("handling", ProtectingFields.Handling, c => c.Handling, (c, v) => c with { Handling = v }, "How heavy things are lifted and hung.")
         .Section("guarding", ProtectingFields.Guarding, c => c.Guarding, (c, v) => c with { Guarding = v }, "What keeps people away from what moves.")
         .Keyed("partsList", ProtectingFields.ListedPart, c => c.PartsList, (c, v) => c with { PartsList = v },

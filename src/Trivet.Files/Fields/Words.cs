@@ -36,6 +36,15 @@ internal static class Words
     public static readonly ImmutableArray<string> EnclosureStanding =
         ["free", "at a wall", "end of a row", "end of a row at a wall", "middle of a row", "middle of a row at a wall"];
     public static readonly ImmutableArray<string> BusProtocol = ["CANopen", "other"];
+    public static readonly ImmutableArray<string> Carrier = ["nothing", "platform"];
+    public static readonly ImmutableArray<string> CableWayKind = ["duct", "energy chain", "loop"];
+    public static readonly ImmutableArray<string> CableKind = ["motor", "feedback", "brake", "limit switch", "tool", "inputs and outputs", "network", "supply", "earth"];
+    public static readonly ImmutableArray<string> ContactGender = ["pins", "sockets", "terminals"];
+    public static readonly ImmutableArray<string> SignalDirection = ["input", "output"];
+    public static readonly ImmutableArray<string> InputType = ["type 1", "type 3"];
+    public static readonly ImmutableArray<string> Switching = ["PNP", "NPN"];
+    public static readonly ImmutableArray<string> ContactKind = ["normally open", "normally closed"];
+    public static readonly ImmutableArray<string> SwitchKind = ["mechanical", "inductive", "optical"];
     public static readonly ImmutableArray<string> Supplied = ["bought", "made"];
     public static readonly ImmutableArray<string> PatternShape = ["circle", "rectangle", "list"];
     public static readonly ImmutableArray<string> Centring = ["none", "boss", "bore"];

@@ -17,6 +17,7 @@ public static class English
             .AddRange(EnglishProtecting.Reasons)
             .AddRange(EnglishWiring.Reasons)
             .AddRange(EnglishCabinets.Reasons)
+            .AddRange(EnglishCabling.Reasons)
             .AddRange(EnglishParts.Reasons),
         Rules = EnglishRules.All
             .AddRange(EnglishTooling.Rules)
@@ -24,6 +25,7 @@ public static class English
             .AddRange(EnglishProtecting.Rules)
             .AddRange(EnglishWiring.Rules)
             .AddRange(EnglishCabinets.Rules)
+            .AddRange(EnglishCabling.Rules)
             .AddRange(EnglishParts.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
@@ -35,6 +37,8 @@ public static class English
             ["linear"] = "linear axis",
             ["loaded"] = "loaded move",
             ["empty"] = "empty move",
+            ["stations"] = "over the stations",
+            ["everywhere"] = "wherever the drives lead",
             ["vacuum"] = "vacuum",
             ["fingers"] = "fingers",
             ["above"] = "screws of the part above",

@@ -36,6 +36,7 @@ public static class Fields
 
     private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
         "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
+        or "ways" or "cores" or "banks" or "signals" or "switches"
         or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
         or "interfaces" or "materials" or "plates" or "joints" or "clamped" or "stock" or "points";
 
@@ -54,6 +55,11 @@ public static class Fields
             "users" => cell.Pneumatics.Users.GetValueOrDefault(id)?.Name,
             "hoses" => cell.Pneumatics.Hoses.GetValueOrDefault(id)?.Name,
             "lifts" => cell.Handling.Lifts.GetValueOrDefault(id)?.Name,
+            "ways" => cell.Cabling.Ways.GetValueOrDefault(id)?.Name,
+            "banks" => cell.Io.Banks.GetValueOrDefault(id)?.Name,
+            "signals" => cell.Io.Signals.GetValueOrDefault(id)?.Name,
+            "switches" => cell.Io.Switches.GetValueOrDefault(id)?.Name,
+            "devices" when path[0] == "cabling" => cell.Cabling.Devices.GetValueOrDefault(id)?.Name,
             "devices" => cell.Guarding.Devices.GetValueOrDefault(id)?.Name,
             "fences" => cell.Guarding.Fences.GetValueOrDefault(id)?.Name,
             "gaps" => cell.Guarding.Gaps.GetValueOrDefault(id)?.Name,
