@@ -10,6 +10,7 @@ using Trivet.Findings;
 using Trivet.Gripping;
 using Trivet.Listing;
 using Trivet.Motion;
+using Trivet.Powering;
 using Trivet.Protecting;
 using Trivet.Reach;
 using Trivet.Signals;
@@ -129,6 +130,7 @@ public sealed class Assessor
             + AdapterChecks.Of(cell, _plates)
             + JointStage.Of(cell, cycles, _plates)
             + CabinetStage.Of(cell)
+            + PowerStage.Of(cell)
             + WiringStage.Of(cell)
             + CablingStage.Of(cell)
             + SignalStage.Of(cell)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Trivet.Cabinets;
 using Trivet.Cells;
 using Trivet.Findings;
+using Trivet.Powering;
 using Trivet.Wiring;
 
 namespace Trivet.Assessment;
@@ -11,7 +12,7 @@ public static class ElectricalFindings
 {
     public static ImmutableArray<Finding> Of(Cell cell, CancellationToken stop)
     {
-        var plan = CabinetStage.Of(cell) + WiringStage.Of(cell);
+        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + WiringStage.Of(cell);
         return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Prove(stop))];
     }
 }

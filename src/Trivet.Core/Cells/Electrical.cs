@@ -10,6 +10,9 @@ public sealed record Cabinet
     public Network Network { get; init; } = new();
     public Enclosure Enclosure { get; init; } = new();
     public ImmutableSortedDictionary<string, RailRule> RailRules { get; init; } = Keyed.Empty<RailRule>();
+    public ImmutableSortedDictionary<string, PowerSource> Sources { get; init; } = Keyed.Empty<PowerSource>();
+    public ImmutableSortedDictionary<string, PowerBranch> Branches { get; init; } = Keyed.Empty<PowerBranch>();
+    public ImmutableSortedDictionary<string, PowerConsumer> Consumers { get; init; } = Keyed.Empty<PowerConsumer>();
     public ImmutableSortedDictionary<string, AddressClass> AddressClasses { get; init; } = Keyed.Empty<AddressClass>();
     public ImmutableSortedDictionary<string, Module> Modules { get; init; } = Keyed.Empty<Module>();
 }
@@ -37,6 +40,11 @@ public sealed record Module : IOrdered
     /// <summary>Seconds from isolation until its capacitors are no danger.</summary>
     public double? DischargeTime { get; init; }
     public bool? Fan { get; init; }
+    /// <summary>Id of the branch that feeds its control side.</summary>
+    public string? Branch { get; init; }
+    /// <summary>Id of the branch that feeds its motor side, and the current from it without end, amperes.</summary>
+    public string? MotorBranch { get; init; }
+    public double? MotorCurrent { get; init; }
 }
 
 /// <summary>How the modules of a class come by their addresses.</summary>

@@ -35,7 +35,7 @@ public static class Fields
         string.Concat(path.Select(s => "/" + s.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
 
     private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
-        "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
+        "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "sources" or "branches" or "consumers" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
         or "ways" or "cores" or "banks" or "signals" or "switches"
         or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
         or "interfaces" or "materials" or "plates" or "joints" or "clamped" or "stock" or "points";
@@ -49,6 +49,9 @@ public static class Fields
             "modules" => cell.Cabinet.Modules.GetValueOrDefault(id)?.Name,
             "addressClasses" => cell.Cabinet.AddressClasses.GetValueOrDefault(id)?.Name,
             "railRules" => cell.Cabinet.RailRules.GetValueOrDefault(id)?.Name,
+            "sources" => cell.Cabinet.Sources.GetValueOrDefault(id)?.Name,
+            "branches" => cell.Cabinet.Branches.GetValueOrDefault(id)?.Name,
+            "consumers" => cell.Cabinet.Consumers.GetValueOrDefault(id)?.Name,
             "messages" => cell.Cabinet.Network.Messages.GetValueOrDefault(id)?.Name,
             "cycles" => cell.Motion.Cycles.GetValueOrDefault(id)?.Name,
             "cables" => cell.Cables.GetValueOrDefault(id)?.Name,
