@@ -41,7 +41,8 @@ public sealed class WhoMayUseWhomTests
         ["Cabinets"] = [],
         ["Cabling"] = ["Kinematics", "Reach", "Frames"],
         ["Signals"] = ["Cabling"],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Listing"],
+        ["Powering"] = [],
+        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

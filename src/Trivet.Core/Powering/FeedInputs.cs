@@ -166,7 +166,8 @@ public sealed record Feed(
                         length = hangs.Length;
                     }
                     if (c.Section is not null && length is null) reading.Missing(own + "/length");
-                    Wire? behind = c.Section is { } s && length is { } l ? wire with { Section = s, Length = l } : null;
+                    // Single conductors become a cable where they leave the cabinet.
+                    Wire? behind = c.Section is { } s && length is { } l ? wire with { Section = s, Length = l, Laying = wire.Laying == WireLaying.B1 ? WireLaying.B2 : wire.Laying } : null;
                     loads.Add(new(own, reading.Or(c.Purpose, own + "/purpose", LoadPurpose.Logic), reading.Or(c.Count, own + "/count", 1), steady, reading.Or(c.Peak, own + "/peak", steady),
                         reading.Or(c.PeakTime, own + "/peakTime", 0), reading.Or(c.Simultaneity, own + "/simultaneity", 1), reading.Or(c.BackedUp, own + "/backedUp", false), behind,
                         reading.Or(c.LowestVoltage, own + "/lowestVoltage", usualLowest), double.NaN));

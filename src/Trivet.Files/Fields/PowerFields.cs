@@ -49,7 +49,7 @@ internal static class PowerFields
         .Quantity("peakTime", Dimension.Time, c => c.PeakTime, (c, v) => c with { PeakTime = v }, "How long the peak lasts.", null, "ms")
         .Quantity("simultaneity", Dimension.One, c => c.Simultaneity, (c, v) => c with { Simultaneity = v }, "Share of them that is on at a time, 0 to 1; 1 where nothing is stated.")
         .YesNo("backedUp", c => c.BackedUp, (c, v) => c with { BackedUp = v }, "Whether it goes on when the mains fail.")
-        .Quantity("section", Dimension.Area, c => c.Section, (c, v) => c with { Section = v }, "Copper of the wire from the branch to one; left out where it stands within the cabinet.")
+        .Quantity("section", Dimension.Area, c => c.Section, (c, v) => c with { Section = v }, "Copper of the wire from the branch to one, taken as a cable laid like its branch; left out where it stands within the cabinet.")
         .Quantity("length", Dimension.Length, c => c.Length, (c, v) => c with { Length = v }, "Length of that wire, one way; that of its cable where nothing is stated.", null, "m")
         .Text("cable", c => c.Cable, (c, v) => c with { Cable = v }, "Id of the cable it hangs on.")
         .Quantity("lowestVoltage", Dimension.Voltage, c => c.LowestVoltage, (c, v) => c with { LowestVoltage = v }, "Voltage that it still works at; that of its source less 15 % where nothing is stated: 20.4 V at 24 V.")

@@ -18,6 +18,7 @@ public static class English
             .AddRange(EnglishWiring.Reasons)
             .AddRange(EnglishCabinets.Reasons)
             .AddRange(EnglishCabling.Reasons)
+            .AddRange(EnglishPowering.Reasons)
             .AddRange(EnglishParts.Reasons),
         Rules = EnglishRules.All
             .AddRange(EnglishTooling.Rules)
@@ -26,6 +27,7 @@ public static class English
             .AddRange(EnglishWiring.Rules)
             .AddRange(EnglishCabinets.Rules)
             .AddRange(EnglishCabling.Rules)
+            .AddRange(EnglishPowering.Rules)
             .AddRange(EnglishParts.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
@@ -143,6 +145,7 @@ public static class English
         Plate = EnglishPlates.All,
         Wiring = EnglishWiring.All,
         Cabinet = EnglishCabinets.All,
+        Power = EnglishPowering.All,
         Reach = EnglishReach.Reach,
         Pose = EnglishReach.Pose,
         Frame = EnglishFrames.All,

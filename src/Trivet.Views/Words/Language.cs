@@ -100,6 +100,7 @@ public sealed record Language
     public required PlateWords Plate { get; init; }
     public required WiringWords Wiring { get; init; }
     public required CabinetWords Cabinet { get; init; }
+    public required PowerWords Power { get; init; }
     public required ReachWords Reach { get; init; }
     public required PoseWords Pose { get; init; }
     public required FrameWords Frame { get; init; }
