@@ -41,7 +41,7 @@ public sealed class WhoMayUseWhomTests
         ["Cabinets"] = [],
         ["Cabling"] = ["Kinematics", "Reach", "Frames"],
         ["Signals"] = ["Cabling"],
-        ["Powering"] = [],
+        ["Powering"] = ["Drives", "Dynamics", "Motion", "Kinematics"],
         ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Listing"],
     };
 

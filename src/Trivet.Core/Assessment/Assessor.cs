@@ -131,6 +131,7 @@ public sealed class Assessor
             + JointStage.Of(cell, cycles, _plates)
             + CabinetStage.Of(cell)
             + PowerStage.Of(cell)
+            + MotorFeedStage.Of(cell, cycles)
             + WiringStage.Of(cell)
             + CablingStage.Of(cell)
             + SignalStage.Of(cell)

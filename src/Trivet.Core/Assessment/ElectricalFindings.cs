@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Trivet.Cabinets;
 using Trivet.Cells;
 using Trivet.Findings;
+using Trivet.Motion;
 using Trivet.Powering;
 using Trivet.Wiring;
 
@@ -12,7 +13,7 @@ public static class ElectricalFindings
 {
     public static ImmutableArray<Finding> Of(Cell cell, CancellationToken stop)
     {
-        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + WiringStage.Of(cell);
+        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + MotorFeedStage.Of(cell, TimedCycle.Of(cell)) + WiringStage.Of(cell);
         return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Prove(stop))];
     }
 }

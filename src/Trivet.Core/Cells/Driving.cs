@@ -131,6 +131,14 @@ public sealed record MotorSupply
     public double? BrakingResistance { get; init; }
     /// <summary>Power the braking resistor takes without end, watts.</summary>
     public double? BrakingPower { get; init; }
+    /// <summary>Largest current of the brake chopper, amperes.</summary>
+    public double? BrakingCurrent { get; init; }
+    /// <summary>Energy the braking resistor takes in one pulse, joules.</summary>
+    public double? BrakingEnergy { get; init; }
+    /// <summary>Power the source delivers without end, watts.</summary>
+    public double? ContinuousPower { get; init; }
+    /// <summary>Share of the energy of motion that comes back when all axes stop, 0 to 1.</summary>
+    public double? ReturnedShare { get; init; }
     /// <summary>Voltages at which a drive switches off, volts.</summary>
     public double? LowestVoltage { get; init; }
     public double? HighestVoltage { get; init; }

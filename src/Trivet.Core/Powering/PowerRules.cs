@@ -36,6 +36,21 @@ public static class PowerRules
     public static Rule Inrush { get; } = new(
         "power.inrush", "Switching on does not trip the breaker", Trade.Electrical, "A", Sense.AtMost, 0.1, new(SourceKind.Standard, "IEC-60898-1", "instantaneous tripping"));
 
+    /// <summary>Value: mean power drawn from the motors' source over the cycle, watts.</summary>
+    public static Rule MotorContinuous { get; } = Practice("power.motor-continuous", "The motors' source has a reserve", "W", Sense.AtMost, 0);
+
+    /// <summary>Value: highest voltage at the drives while all axes stop together, volts.</summary>
+    public static Rule StopVoltage { get; } = Derived("power.stop-voltage", "All axes may stop together", "V", 0.02);
+
+    /// <summary>Value: energy that the braking resistor burns in that stop, joules.</summary>
+    public static Rule BrakeEnergy { get; } = Derived("power.brake-energy", "The braking resistor bears one stop", "J", 0.1);
+
+    /// <summary>Value: current of the brake chopper at the voltage reached, amperes.</summary>
+    public static Rule BrakeCurrent { get; } = Derived("power.brake-current", "The braking resistor is not too small for its chopper", "A", 0.05);
+
+    private static Rule Derived(string id, string title, string unit, double comfort) =>
+        new(id, title, Trade.Electrical, unit, Sense.AtMost, comfort, new(SourceKind.Derived, "trivet", $"docs/rules/{id}.md"));
+
     private static Rule Practice(string id, string title, string unit, Sense sense, double comfort) =>
         new(id, title, Trade.Electrical, unit, sense, comfort, new(SourceKind.CommonPractice, ""));
 }
@@ -56,5 +71,8 @@ public static class PowerReasons
     public static Reason BeyondTables { get; } = new("power.beyond-tables");
     /// <summary>A fuse or an electronic protection has no band that a surge could be held against.</summary>
     public static Reason NoBand { get; } = new("power.no-band");
+    /// <summary>Motion, masses, drives or their supply are not described far enough.</summary>
+    public static Reason NoMotorFeed { get; } = new("power.no-motor-feed");
+    public static Reason NoBrakeLimit { get; } = new("power.no-brake-limit");
     public static Reason NoInrush { get; } = new("power.no-inrush");
 }

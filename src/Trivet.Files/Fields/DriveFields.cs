@@ -82,6 +82,11 @@ internal static class DriveFields
             "Voltage above which the brake chopper burns energy; there is none where nothing is stated.")
         .Quantity("brakingResistance", Dimension.Resistance, s => s.BrakingResistance, (s, v) => s with { BrakingResistance = v }, "Resistance of the braking resistor.")
         .Quantity("brakingPower", Dimension.Power, s => s.BrakingPower, (s, v) => s with { BrakingPower = v }, "Power the braking resistor takes without end.")
+        .Quantity("brakingCurrent", Dimension.Current, s => s.BrakingCurrent, (s, v) => s with { BrakingCurrent = v }, "Largest current of the brake chopper.")
+        .Quantity("brakingEnergy", Dimension.Energy, s => s.BrakingEnergy, (s, v) => s with { BrakingEnergy = v }, "Energy the braking resistor takes in one pulse.")
+        .Quantity("continuousPower", Dimension.Power, s => s.ContinuousPower, (s, v) => s with { ContinuousPower = v }, "Power the source delivers without end; its largest where nothing is stated.")
+        .Quantity("returnedShare", Dimension.One, s => s.ReturnedShare, (s, v) => s with { ReturnedShare = v },
+            "Share of the energy of motion that comes back when all axes stop together, 0 to 1; 1, which is the worst, where nothing is stated.")
         .Quantity("lowestVoltage", Dimension.Voltage, s => s.LowestVoltage, (s, v) => s with { LowestVoltage = v }, "Voltage below which a drive switches off.", Depth.Build)
         .Quantity("highestVoltage", Dimension.Voltage, s => s.HighestVoltage, (s, v) => s with { HighestVoltage = v }, "Voltage above which a drive switches off.", Depth.Build)
         .Quantity("idlePower", Dimension.Power, s => s.IdlePower, (s, v) => s with { IdlePower = v }, "Power drawn by all drives at rest; none where nothing is stated.")
