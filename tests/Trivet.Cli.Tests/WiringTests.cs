@@ -73,4 +73,37 @@ public sealed class WiringTests
         Assert.Equal(ExitCode.Refused, refused.Code);
         Assert.Contains("heat-by-module", refused.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Supplies_wires_and_the_stop_of_all_axes_are_told_with_their_numbers()
+    {
+        var run = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--format", "json");
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        using var json = JsonDocument.Parse(run.Output);
+        JsonElement Table(string section, string table) =>
+            json.RootElement.GetProperty("sections").EnumerateArray().Single(s => s.GetProperty("id").GetString() == section).GetProperty("tables").GetProperty(table);
+        var logic = Table("branches", "branches").EnumerateArray().Single(r => r.GetProperty("of").GetString() == "/cabinet/branches/logic");
+        // 0.5 mm² in trunking, 7.5 A, four circuits together 0.65 (IEC 60204-1).
+        Assert.Equal(7.5 * 0.65, logic.GetProperty("bears").GetDouble(), 1e-9);
+        Assert.True(logic.GetProperty("load").GetDouble() <= logic.GetProperty("rating").GetDouble());
+        foreach (var row in Table("motor-supply", "stops").EnumerateArray())
+        {
+            double energy = row.GetProperty("kinetic").GetDouble() + row.GetProperty("falling").GetDouble();
+            Assert.Equal(energy, row.GetProperty("stored").GetDouble() + row.GetProperty("burnt").GetDouble(), 1e-6);
+            // 10 mF and no chopper reached: V = √(V₀² + 2E/C).
+            Assert.Equal(Math.Sqrt(Math.Pow(row.GetProperty("before").GetDouble(), 2) + 2 * energy / 0.010), row.GetProperty("reached").GetDouble(), 1e-4);
+        }
+    }
+
+    [Theory, InlineData("jar-lids"), InlineData("biscuits"), InlineData("labels")]
+    public async Task Every_form_is_written_for_any_cabinet(string sample)
+    {
+        foreach (string format in (string[])["text", "markdown", "csv", "json"])
+        {
+            var run = await Run.Trivet("wiring", Repository.Sample(sample), "--format", format);
+            Assert.NotEqual(ExitCode.Refused, run.Code);
+            Assert.DoesNotContain("not a number", run.Output, StringComparison.Ordinal);
+            Assert.DoesNotContain("NaN", run.Output, StringComparison.Ordinal);
+        }
+    }
 }

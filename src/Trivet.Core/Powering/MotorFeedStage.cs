@@ -13,10 +13,13 @@ public static class MotorFeedStage
     {
         var tasks = ImmutableArray.CreateBuilder<StageTask>();
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
+        if (cycles.IsEmpty) return new([], [], []);
+        var drives = DriveCase.Of(cell);
         foreach (var cycle in cycles)
         {
             var subject = new Subject(CyclePlan.Pointer(cycle.Id));
-            if (cycle.Input?.Loaded is null || cell.Drives.Supply is { Voltage: null } or { HighestVoltage: null })
+            // Motion and drives ask for what they lack.
+            if (cycle.Input?.Loaded is null || !drives.VoltageKnown || cell.Drives.Supply.HighestVoltage is null)
             {
                 coverage.Add(new(PowerRules.StopVoltage, subject, PowerReasons.NoMotorFeed));
                 continue;
@@ -25,7 +28,7 @@ public static class MotorFeedStage
                 coverage.Add(new(PowerRules.BrakeEnergy, subject, PowerReasons.NoBrakeLimit));
             var reading = cycle.Reading();
             // Reads what the proof will, and computes nothing yet.
-            foreach (var (pointer, value) in DriveCase.Of(cell).Used) reading.Used(pointer, value);
+            foreach (var (pointer, value) in drives.Used) reading.Used(pointer, value);
             Limits(cell, reading);
             tasks.Add(new($"motor-feed:{cycle.Id}", reading.Key, () => [new Unjudged(PowerRules.StopVoltage, subject, reading.Inputs, OpenReason.NotComputed, [])], _ =>
                 MotorFeed.Of(cell, cycle, new()) is { } feed ? [.. Judge(feed, subject, reading.Inputs)] : [new Unjudged(PowerRules.StopVoltage, subject, reading.Inputs, OpenReason.Failed, [], PowerReasons.NoMotorFeed)]));

@@ -7,5 +7,5 @@ namespace Trivet.Views.Cabinets;
 /// <summary>All sections of the electrical sheet besides addresses and bus, in their order.</summary>
 public static class ElectricalSections
 {
-    public static ImmutableArray<Section> Of(Cell cell, Locale? locale = null) => [.. CabinetSections.Of(cell, locale), .. PowerSections.Of(cell, locale)];
+    public static ImmutableArray<Section> Of(Cell cell, Locale? locale = null) => [.. CabinetSections.Of(cell, locale), .. PowerSections.Of(cell, locale), .. MotorFeedSection.Of(cell, locale)];
 }

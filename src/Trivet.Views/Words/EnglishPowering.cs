@@ -45,6 +45,22 @@ internal static class EnglishPowering
             "The capacitors of supplies draw a surge of some milliseconds when switched on; too many behind one breaker trip it, most often after a short failure of the mains.",
             "The stated peaks of all supplies that the branch feeds, summed as if they came at one moment. Supplies started one after the other draw less.",
             "the lower end of the breaker's band, times √2 for the peak: 3, 5 or 10 times the rating for B, C, D (IEC 60898-1)"),
+        ["power.motor-continuous"] = new("mean power",
+            "Steppers and servos together draw far less than the sum of their currents: power, not current, balances. What counts is the mean over the cycle, with all axes at the same moment.",
+            "Mean power drawn from the source over the repeated cycle: shaft power and copper loss of all axes moment by moment, what one gives another taken off, and the loss in the source's resistance.",
+            "what the source delivers without end, divided by 1.3 (common practice, no source)"),
+        ["power.stop-voltage"] = new("all axes stopping together",
+            "In the cycle one axis brakes while another accelerates, so little comes back. In an emergency stop all brake, nothing takes it, and the voltage runs away: drives switch off in the middle of the stop, or die.",
+            "The moment of the cycle at which energy of motion and what is gained by coming down while stopping are largest. All of it, or the stated share, comes back within the time that the planned deceleration, times the factor for stops after a fault, takes; speed and power fall evenly. Without chopper V = √(V₀² + 2E/C); with one the supply is followed in time. It starts from the highest voltage of the cycle. Copper loss and friction, which help, are left out, so the value is on the safe side as far as the description is right.",
+            "the voltage at which a drive switches off"),
+        ["power.brake-energy"] = new("energy of one stop",
+            "A resistor that bears the mean power of a cycle may crack in one stop.",
+            "What the chopper burns in the stop of all axes together.",
+            "the energy that the resistor takes in one pulse, as stated"),
+        ["power.brake-current"] = new("current of the chopper",
+            "Too few ohms kill the chopper, too many let the voltage run away.",
+            "The voltage reached in that stop, at least the chopper's threshold, divided by the resistor.",
+            "the largest current of the chopper, as stated"),
     }.ToImmutableDictionary();
 
     public static ImmutableDictionary<string, string> Reasons { get; } = new Dictionary<string, string>
@@ -59,6 +75,8 @@ internal static class EnglishPowering
         ["power.not-a-share"] = "It must lie between 0 and 1.",
         ["power.beyond-tables"] = "IEC 60204-1 has no current for such a wire: too thin, too warm, or more than nine circuits together.",
         ["power.no-band"] = "A fuse or an electronic protection has no band to hold a surge against; ask its maker's curve.",
+        ["power.no-motor-feed"] = "Motion, masses, drives or their supply are not described far enough, or the supply does not follow the cycle.",
+        ["power.no-brake-limit"] = "No chopper with a largest current or a resistor with its energy of a pulse is stated.",
         ["power.no-inrush"] = "No surge is stated for what the branch feeds.",
     }.ToImmutableDictionary();
 
@@ -107,6 +125,33 @@ internal static class EnglishPowering
         [
             "Protection, wires and earthing are the work of a licensed person under the local code, who has the last word here. Trivet computes from what is typed; it does not know what is fitted.",
             "Before power: protective bonding, insulation and the conditions for disconnection are measured and recorded (IEC 60204-1 clause 18).",
+        ],
+        Motors = "Supply of the motors",
+        Cycles = "Power of all axes together, and all of them stopping",
+        HeadCycle = "Cycle",
+        HeadMean = "Mean",
+        HeadMotorPeak = "Peak",
+        HeadMoment = "Worst moment",
+        HeadEnergy = "In motion",
+        HeadFalling = "Coming down",
+        HeadStopTime = "Stops in",
+        HeadStopPeak = "Peak back",
+        HeadBefore = "From",
+        HeadReached = "Reaches",
+        HeadStored = "Stored",
+        HeadBurnt = "Burnt",
+        Stops = "Stopping together",
+        Continuous = "Source, without end",
+        ContinuousOf = "{power}, at least {wanted} wanted",
+        Ohms = "Braking resistor",
+        OhmsOf = "{ohms}; at least {least} for its chopper, at most {most} to hold without the capacitor's help",
+        OhmsOpen = "?",
+        StopsPerHour = "Stops in an hour that it bears besides the cycle",
+        Alone = "The capacitor takes it all; no chopper is stated.",
+        MotorCautions =
+        [
+            "The energy comes from a planned motion and described masses. Measure the bus voltage at the first stops, at low speed first; the stop itself is measured for the safeguards, never taken from here.",
+            "The source takes nothing back: that needs a diode, or a source that says so. Brakes drop when motor power goes: what then holds each axis is on the motion sheet.",
         ],
     };
 }

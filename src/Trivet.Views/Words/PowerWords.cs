@@ -47,4 +47,29 @@ public sealed record PowerWords
     public required string HeadPasses { get; init; }
     public required string HeadMost { get; init; }
     public required ImmutableArray<string> Cautions { get; init; }
+    public required string Motors { get; init; }
+    public required string Cycles { get; init; }
+    public required string HeadCycle { get; init; }
+    public required string HeadMean { get; init; }
+    public required string HeadMotorPeak { get; init; }
+    public required string HeadMoment { get; init; }
+    public required string HeadEnergy { get; init; }
+    public required string HeadFalling { get; init; }
+    public required string HeadStopTime { get; init; }
+    public required string HeadStopPeak { get; init; }
+    public required string HeadBefore { get; init; }
+    public required string HeadReached { get; init; }
+    public required string HeadStored { get; init; }
+    public required string HeadBurnt { get; init; }
+    public required string Stops { get; init; }
+    public required string Continuous { get; init; }
+    /// <summary>{power} {wanted}</summary>
+    public required string ContinuousOf { get; init; }
+    public required string Ohms { get; init; }
+    /// <summary>{ohms} {least} {most}</summary>
+    public required string OhmsOf { get; init; }
+    public required string OhmsOpen { get; init; }
+    public required string StopsPerHour { get; init; }
+    public required string Alone { get; init; }
+    public required ImmutableArray<string> MotorCautions { get; init; }
 }
