@@ -17,6 +17,7 @@ internal static class WiringCommand
         var format = Options.Format();
         var table = new Option<string?>("--table") { Description = "Which table --format csv writes, by its id in --format json; the modules where it is not given.", HelpName = "ID" };
         var outOption = Options.Out("Write to this file instead of standard output.");
+        var papers = new WiringPapers();
         var command = new TaughtCommand(
             "wiring",
             """
@@ -26,13 +27,17 @@ internal static class WiringCommand
             """,
             new Example("wiring samples/jar-lids.json", "Modules in their order along the rail, addresses, switches, bus."),
             new Example("wiring samples/jar-lids.json --format csv --out addresses.csv", "The modules as a table."),
-            new Example("wiring samples/jar-lids.json --format csv --table heat-by-module", "Another table."))
+            new Example("wiring samples/jar-lids.json --format csv --table heat-by-module", "Another table."),
+            new Example("wiring samples/jar-lids.json --all papers --labels 4x10", "Lists, diagram, label sheets and schedule into a folder."),
+            new Example("wiring samples/jar-lids.json --edited papers/edit-cables.csv --new-cell new.json", "What an edited list changes, and the cell with it."))
         {
-            cell, cellId, format, table, outOption,
+            cell, cellId, format, table, outOption, papers.All, papers.Labels, papers.Address, papers.Edited, papers.List, papers.NewCell,
         };
         command.SetAction(async (parsed, stop) =>
         {
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
+            if (papers.Compare(parsed, input) is { } compared) return compared;
+            if (!papers.Write(parsed, input)) return ExitCode.Refused;
             var sheet = WiringSheet.Of(input.Cell);
             var sections = ElectricalSections.Of(input.Cell);
             var chosen = sections.SelectMany(s => s.Tables).FirstOrDefault(t => t.Id == parsed.GetValue(table));

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using Trivet.Cabinets;
+using Trivet.Cabling;
 using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Motion;
 using Trivet.Powering;
+using Trivet.Signals;
 using Trivet.Wiring;
 
 namespace Trivet.Assessment;
@@ -13,7 +15,7 @@ public static class ElectricalFindings
 {
     public static ImmutableArray<Finding> Of(Cell cell, CancellationToken stop)
     {
-        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + MotorFeedStage.Of(cell, TimedCycle.Of(cell)) + WiringStage.Of(cell);
+        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + MotorFeedStage.Of(cell, TimedCycle.Of(cell)) + WiringStage.Of(cell) + CablingStage.Of(cell) + SignalStage.Of(cell);
         return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Prove(stop))];
     }
 }

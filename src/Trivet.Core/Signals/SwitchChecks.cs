@@ -33,7 +33,7 @@ internal static class SwitchChecks
         var source = new Source(SourceKind.Derived, "", "docs/signals.md");
         yield return new Judged(toStop, new(at), reading.Inputs, Math.Abs(hard - place), Limit.AtLeast(stop.Needed, source), Assurance.Exact) { Advice = Better(double.NaN) };
 
-        if (Travel(cell, s.Axis, hard > place, reading) is { } end)
+        if (SwitchTravel.End(cell, s.Axis, hard > place, reading) is { } end)
         {
             double side = Math.Sign(hard - place);
             if (stop.Clear > 0)
@@ -54,30 +54,6 @@ internal static class SwitchChecks
             double best = double.IsNaN(end) ? hard - Math.Sign(hard - place) * stop.Needed * 1.2 : stop.Place(end, hard);
             bool wanted = double.IsNaN(end) ? Math.Abs(hard - place) < stop.Needed : double.IsFinite(best) && Math.Sign(hard - place) * (place - end) < stop.Clear;
             return wanted && double.IsFinite(best) ? [new(at + "/at", place, best, double.NaN)] : [];
-        }
-    }
-
-    /// <summary>The end of the used travel on the switch's side; null where the axis states none.</summary>
-    private static double? Travel(Cell cell, string? axis, bool upper, Reading reading)
-    {
-        string name = upper ? "travelTo" : "travelFrom";
-        switch (axis)
-        {
-            case "rotary":
-                return Stated(upper ? cell.Robot.Rotary.TravelTo : cell.Robot.Rotary.TravelFrom, "/robot/rotary/" + name);
-            case "linear":
-                return Stated(upper ? cell.Robot.LinearAxis.TravelTo : cell.Robot.LinearAxis.TravelFrom, "/robot/linearAxis/" + name);
-            case { } chain when cell.Robot.Chains.TryGetValue(chain, out var own):
-                var common = cell.Robot.Common;
-                return Stated(upper ? own.TravelTo : own.TravelFrom, $"/robot/chains/{chain}/{name}") ?? Stated(upper ? common.TravelTo : common.TravelFrom, "/robot/common/" + name);
-            default:
-                return null;
-        }
-
-        double? Stated(double? value, string pointer)
-        {
-            reading.Used(pointer, value);
-            return value;
         }
     }
 }

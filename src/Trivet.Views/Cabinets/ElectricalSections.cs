@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Views.Cabling;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Cabinets;
@@ -7,5 +8,12 @@ namespace Trivet.Views.Cabinets;
 /// <summary>All sections of the electrical sheet besides addresses and bus, in their order.</summary>
 public static class ElectricalSections
 {
-    public static ImmutableArray<Section> Of(Cell cell, Locale? locale = null) => [.. CabinetSections.Of(cell, locale), .. PowerSections.Of(cell, locale), .. MotorFeedSection.Of(cell, locale)];
+    public static ImmutableArray<Section> Of(Cell cell, Locale? locale = null) =>
+    [
+        .. CabinetSections.Of(cell, locale),
+        .. PowerSections.Of(cell, locale),
+        .. MotorFeedSection.Of(cell, locale),
+        .. CableSections.Of(cell, locale),
+        .. SignalSections.Of(cell, locale),
+    ];
 }

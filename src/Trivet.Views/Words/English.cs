@@ -144,6 +144,7 @@ public static class English
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,
         Wiring = EnglishWiring.All,
+        Cabling = EnglishCabling.All,
         Cabinet = EnglishCabinets.All,
         Power = EnglishPowering.All,
         Reach = EnglishReach.Reach,

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using Trivet.Numerics;
+using Trivet.Views.Drawings;
+
+namespace Trivet.Views.Papers;
+
+/// <summary>A piece of a text that flows over pages. Closed: headings, paragraphs and tables are all there are.</summary>
+public abstract record FlowBlock;
+
+/// <summary>Stays on the page of what follows it.</summary>
+public sealed record FlowHeading(string Text, bool Large = false) : FlowBlock;
+
+public sealed record FlowParagraph(string Text, bool Strong = false) : FlowBlock;
+
+/// <summary>A table whose head stands again on each page; a row stays whole, its texts in lines as wide as their column.</summary>
+/// <param name="Shares">Widths of the columns, as parts of their sum.</param>
+public sealed record FlowTable(ImmutableArray<string> Head, ImmutableArray<double> Shares, ImmutableArray<ImmutableArray<string>> Rows) : FlowBlock;
+
+/// <summary>
+/// Sets blocks on pages: each is measured, and drawn where it fits, else on the next page. A heading is kept with what follows; a table breaks between rows and repeats its head. What
+/// is higher than a page by itself is cut to it, so setting always ends.
+/// </summary>
+public sealed class Flow
+{
+    private const double Margin = 15, Foot = 8, Line = 1.35, Pad = 1;
+
+    private readonly string _title, _description;
+    private readonly double _width, _height;
+    private readonly Func<int, int, string> _foot;
+    private readonly List<List<Mark>> _pages = [];
+    private double _y;
+
+    private Flow(string title, string description, double width, double height, Func<int, int, string> foot) =>
+        (_title, _description, _width, _height, _foot) = (title, description, width, height, foot);
+
+    /// <param name="width">Of a page, millimetres.</param>
+    /// <param name="foot">Of a page, by its number and how many there are.</param>
+    public static ImmutableArray<Paper> Pages(string title, string description, double width, double height, IReadOnlyList<FlowBlock> blocks, Func<int, int, string> foot)
+    {
+        var flow = new Flow(title, description, width, height, foot);
+        flow.NewPage();
+        for (int i = 0; i < blocks.Count; i++) flow.Set(blocks, i);
+        return flow.Done();
+    }
+
+    private double Inner => _width - 2 * Margin;
+    private static double Lowest => Margin + Foot;
+    private bool Fresh => _pages[^1].Count == 0;
+
+    private void NewPage()
+    {
+        _pages.Add([]);
+        _y = _height - Margin;
+    }
+
+    private void Set(IReadOnlyList<FlowBlock> blocks, int i)
+    {
+        switch (blocks[i])
+        {
+            case FlowHeading h:
+                double size = h.Large ? 5 : DraftingTable.Heading, space = Fresh ? 0 : 4;
+                if (!Fresh && _y - space - size * Line - Least(blocks, i + 1) < Lowest) (space, _) = (0, Turn());
+                _y -= space + size * Line;
+                Text(Margin, _y + size * (Line - 1), h.Text, size, Inner, true);
+                break;
+            case FlowParagraph p:
+                foreach (string line in TextMetrics.Wrap(p.Text, DraftingTable.Type, Inner, 200))
+                {
+                    if (_y - DraftingTable.Type * Line < Lowest) NewPage();
+                    _y -= DraftingTable.Type * Line;
+                    Text(Margin, _y + DraftingTable.Type * (Line - 1), line, DraftingTable.Type, Inner, p.Strong);
+                }
+                _y -= Pad;
+                break;
+            case FlowTable t:
+                Table(t);
+                break;
+        }
+    }
+
+    private bool Turn()
+    {
+        NewPage();
+        return true;
+    }
+
+    /// <summary>Height of the least of a block that may stand below a heading.</summary>
+    private double Least(IReadOnlyList<FlowBlock> blocks, int i) => i >= blocks.Count ? 0 : blocks[i] switch
+    {
+        FlowHeading h => (h.Large ? 5 : DraftingTable.Heading) * Line + 4 + Least(blocks, i + 1),
+        FlowTable t => HeightOf(t, t.Head) + (t.Rows.IsEmpty ? 0 : HeightOf(t, t.Rows[0])) + Pad,
+        _ => DraftingTable.Type * Line,
+    };
+
+    private void Table(FlowTable t)
+    {
+        _y -= Pad;
+        if (!Fresh && _y - HeightOf(t, t.Head) - (t.Rows.IsEmpty ? 0 : HeightOf(t, t.Rows[0])) < Lowest) NewPage();
+        Row(t, t.Head, true);
+        foreach (var row in t.Rows)
+        {
+            if (_y - HeightOf(t, row) < Lowest)
+            {
+                NewPage();
+                Row(t, t.Head, true);
+            }
+            Row(t, row, false);
+        }
+        _y -= Pad;
+    }
+
+    private List<string> LinesOf(FlowTable t, ImmutableArray<string> row, int column) => TextMetrics.Wrap(row[column], DraftingTable.Type, WidthOf(t, column) - 1.6, 8);
+
+    private double HeightOf(FlowTable t, ImmutableArray<string> row) =>
+        Math.Max(1, Enumerable.Range(0, t.Shares.Length).Max(c => LinesOf(t, row, c).Count)) * DraftingTable.Type * Line + Pad;
+
+    private double WidthOf(FlowTable t, int column) => Inner * t.Shares[column] / t.Shares.Sum();
+
+    private void Row(FlowTable t, ImmutableArray<string> row, bool head)
+    {
+        double top = _y, x = Margin;
+        if (head) Stroke(top, Pen.Outline);
+        for (int c = 0; c < t.Shares.Length; c++)
+        {
+            double y = top - Pad / 2;
+            foreach (string line in LinesOf(t, row, c))
+            {
+                y -= DraftingTable.Type * Line;
+                Text(x + 0.8, y + DraftingTable.Type * (Line - 1), line, DraftingTable.Type, WidthOf(t, c) - 1.6, head);
+            }
+            x += WidthOf(t, c);
+        }
+        _y = top - HeightOf(t, row);
+        Stroke(_y, head ? Pen.Outline : Pen.Thin);
+    }
+
+    private void Stroke(double y, Pen pen) => _pages[^1].Add(new Stroke([new Vec2(Margin, y), new(_width - Margin, y)], pen));
+
+    private void Text(double x, double y, string text, double size, double most, bool strong) => _pages[^1].Add(new Label(new(x, y), TextMetrics.Cut(text, size, most), size, TextAnchor.Start, strong));
+
+    private ImmutableArray<Paper> Done() =>
+    [
+        .. _pages.Select((marks, i) => new Paper(
+            _title, _description, _width, _height, [.. marks, new Label(new(_width - Margin, Margin - 3), _foot(i + 1, _pages.Count), 2.2, TextAnchor.End), new Label(new(Margin, Margin - 3), _title, 2.2)])),
+    ];
+}

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Trivet.Views.Papers;
+using Xunit;
+
+namespace Trivet.Views.Tests.Papers;
+
+public sealed class FlowTests
+{
+    private static ImmutableArray<Paper> Set(params FlowBlock[] blocks) => Flow.Pages("title", "", 210, 100, blocks, (page, pages) => $"page {page} of {pages}");
+
+    private static string[] Texts(Paper page) => [.. page.Marks.OfType<Label>().Select(l => l.Text)];
+
+    private static FlowTable Rows(int count) => new(["head one", "head two"], [1, 1], [.. Enumerable.Range(1, count).Select(i => ImmutableArray.Create($"row {i}", "x"))]);
+
+    [Fact]
+    public void A_table_repeats_its_head_on_each_page_and_loses_no_row()
+    {
+        var pages = Set(Rows(60));
+        Assert.True(pages.Length > 3);
+        Assert.All(pages, p => Assert.Single(Texts(p), "head one"));
+        Assert.Equal(Enumerable.Range(1, 60).Select(i => $"row {i}"), pages.SelectMany(Texts).Where(t => t.StartsWith("row ", StringComparison.Ordinal)));
+        Assert.Contains($"page 2 of {pages.Length}", Texts(pages[1]));
+    }
+
+    [Fact]
+    public void A_heading_stands_on_the_page_of_what_follows()
+    {
+        for (int lines = 1; lines < 40; lines++)
+        {
+            var pages = Set([.. Enumerable.Range(0, lines).Select(i => new FlowParagraph($"line {i}")), new FlowHeading("heading"), Rows(3)]);
+            var page = Assert.Single(pages, p => Texts(p).Contains("heading"));
+            Assert.Contains("row 1", Texts(page));
+        }
+    }
+
+    [Fact]
+    public void Nothing_leaves_the_page_and_rows_do_not_overlap()
+    {
+        string long_ = string.Join(' ', Enumerable.Repeat("a long text that has to be set in several lines", 5));
+        foreach (var page in Set(new FlowHeading("big", true), new FlowParagraph(long_), new FlowTable(["a", "b"], [1, 3], [.. Enumerable.Repeat(ImmutableArray.Create("short", long_), 12)])))
+        {
+            var labels = page.Marks.OfType<Label>().Where(l => l.At.Y > 15).ToArray();
+            Assert.All(labels, l => Assert.InRange(l.At.X + DraftingTable.WidthOf(l.Text, l.Size), 0, 210 - 14));
+            Assert.All(labels, l => Assert.InRange(l.At.Y + l.Size, 15, 100));
+            foreach (var column in labels.GroupBy(l => l.At.X))
+            {
+                var levels = column.OrderByDescending(l => l.At.Y).ToArray();
+                for (int i = 1; i < levels.Length; i++) Assert.True(levels[i - 1].At.Y - levels[i].At.Y > 0.9 * levels[i].Size);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_word_wider_than_its_column_is_cut_and_setting_ends() =>
+        Assert.Contains(Texts(Set(new FlowTable(["h", "h"], [1, 20], [[new string('m', 400), "x"]]))[0]), t => t.EndsWith('…'));
+}
