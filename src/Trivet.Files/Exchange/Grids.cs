@@ -71,6 +71,20 @@ public static class Grids
         }
     }
 
+    /// <summary>The names of a workbook's sheets, or why there are none.</summary>
+    public static (ImmutableArray<string> Names, string Problem) Sheets(byte[] file)
+    {
+        try
+        {
+            using var zip = new ZipArchive(new MemoryStream(file), ZipArchiveMode.Read);
+            return ([.. Part(zip, "xl/workbook.xml").Descendants(Main + "sheet").Select(s => (string?)s.Attribute("name") ?? "")], "");
+        }
+        catch (Exception e) when (NoBook(e))
+        {
+            return ([], "it is no workbook that can be read: " + e.Message);
+        }
+    }
+
     /// <summary>One sheet of a workbook; formulas count with the value that the program stored last.</summary>
     /// <param name="sheet">Its name; the first sheet where none has it.</param>
     public static GridRead Workbook(byte[] file, string sheet)
@@ -79,15 +93,15 @@ public static class Grids
         {
             using var zip = new ZipArchive(new MemoryStream(file), ZipArchiveMode.Read);
             if (zip.Entries.Sum(e => e.Length) > MostBytes) return GridRead.Refused("the workbook is larger than any list of a cell");
-            var book = Part("xl/workbook.xml");
+            var book = Part(zip, "xl/workbook.xml");
             var sheets = book.Descendants(Main + "sheet").ToArray();
             if (sheets.Length == 0) return GridRead.Refused("the workbook has no sheet");
             var chosen = Array.Find(sheets, s => (string?)s.Attribute("name") == sheet) ?? sheets[0];
             string relation = (string?)chosen.Attribute(Relations + "id") ?? "";
-            string target = Part("xl/_rels/workbook.xml.rels").Root!.Elements().First(r => (string?)r.Attribute("Id") == relation).Attribute("Target")!.Value;
-            string[] shared = zip.GetEntry("xl/sharedStrings.xml") is null ? [] : [.. Part("xl/sharedStrings.xml").Root!.Elements(Main + "si").Select(Text)];
+            string target = Part(zip, "xl/_rels/workbook.xml.rels").Root!.Elements().First(r => (string?)r.Attribute("Id") == relation).Attribute("Target")!.Value;
+            string[] shared = zip.GetEntry("xl/sharedStrings.xml") is null ? [] : [.. Part(zip, "xl/sharedStrings.xml").Root!.Elements(Main + "si").Select(Text)];
             var rows = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
-            foreach (var row in Part(target.StartsWith('/') ? target[1..] : "xl/" + target).Descendants(Main + "row"))
+            foreach (var row in Part(zip, target.StartsWith('/') ? target[1..] : "xl/" + target).Descendants(Main + "row"))
             {
                 int number = (int?)row.Attribute("r") ?? rows.Count + 1;
                 if (number > MostRows) return GridRead.Refused($"the list has more than {MostRows} rows");
@@ -103,18 +117,22 @@ public static class Grids
                 rows.Add([.. cells]);
             }
             return new(rows.ToImmutable(), "");
-
-            XDocument Part(string name)
-            {
-                using var stream = (zip.GetEntry(name) ?? throw new InvalidDataException($"it has no part {name}")).Open();
-                using var reader = XmlReader.Create(stream, new() { DtdProcessing = DtdProcessing.Prohibit });
-                return XDocument.Load(reader);
-            }
         }
-        catch (Exception e) when (e is InvalidDataException or XmlException or InvalidOperationException or FormatException or NullReferenceException)
+        catch (Exception e) when (NoBook(e))
         {
             return GridRead.Refused("it is no workbook that can be read: " + e.Message);
         }
+    }
+
+    private static bool NoBook(Exception e) => e is InvalidDataException or XmlException or InvalidOperationException or FormatException or NullReferenceException;
+
+    private static XDocument Part(ZipArchive zip, string name)
+    {
+        var entry = zip.GetEntry(name) ?? throw new InvalidDataException($"it has no part {name}");
+        if (entry.Length > MostBytes) throw new InvalidDataException($"its part {name} is too large");
+        using var stream = entry.Open();
+        using var reader = XmlReader.Create(stream, new() { DtdProcessing = DtdProcessing.Prohibit });
+        return XDocument.Load(reader);
     }
 
     private static string Value(XElement cell, string[] shared)

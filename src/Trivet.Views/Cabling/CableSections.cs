@@ -73,7 +73,7 @@ public static class CableSections
             [
                 new(LabelOf(cell, id)), new(c.Name ?? id), new(c.Kind is { } kind ? Words.Kinds[(int)kind] : "–"), new(c.Axis is { } axis ? Fields.Axis(cell, axis, (locale ?? Locale.English).Language) : "–"),
                 new(Place(c.From)), new(Place(c.To)), new(c.Type ?? "–"), new(shield), Metres(c.Length ?? double.NaN), Metres(needed), Volts(drop),
-                new(c.Route is null ? "–" : string.Join(", ", WayInputs.Ids(c.Route).Select(w => cell.Cabling.Ways.GetValueOrDefault(w)?.Name ?? w))), new(c.Mark ?? "–"),
+                new(c.Route is null ? "–" : string.Join(", ", WayInputs.Ids(c.Route))), new(c.Mark ?? "–"),
             ];
         }
 
@@ -83,14 +83,14 @@ public static class CableSections
             var ways = cell.Cabling.Ways.InOrder().ToArray();
             return new(
                 "ways", Words.Ways,
-                [new("name", Words.HeadWay), new("kind", Words.HeadKind), new("length", Words.HeadLength, "m"), new("fill", Words.HeadFill, "1"), new("bendRadius", Words.HeadBend, "m"), new("holds", Words.HeadHolds)],
+                [new("way", Words.HeadWay), new("name", Words.HeadName), new("kind", Words.HeadKind), new("length", Words.HeadLength, "m"), new("fill", Words.HeadFill, "1"), new("bendRadius", Words.HeadBend, "m"), new("holds", Words.HeadHolds)],
                 [
                     .. ways.Select(w =>
                     {
                         double length = _ways.TryGetValue(w.Key, out var read) ? read.Kind switch { CableWayKind.Duct => read.Line.Length, CableWayKind.EnergyChain => read.InChain, _ => read.Hanging } : double.NaN;
                         double area = laid[w.Key].Sum(c => cell.Cables[c].Diameter is { } d ? Math.PI / 4 * d * d : double.NaN), fill = area / (w.Value.Width * w.Value.Height) ?? double.NaN;
                         return ImmutableArray.Create<Entry>(
-                            new(w.Value.Name ?? w.Key), new(Words.WayKinds[(int)(w.Value.Kind ?? CableWayKind.Duct)]), Metres(length), new(Numbers.Percent(fill, locale), fill),
+                            new(w.Key), new(w.Value.Name ?? "–"), new(Words.WayKinds[(int)(w.Value.Kind ?? CableWayKind.Duct)]), Metres(length), new(Numbers.Percent(fill, locale), fill),
                             w.Value.BendRadius is { } r ? new(Numbers.Quantity(r, "m", locale), r) : new("–"), new(string.Join(", ", laid[w.Key].Select(c => LabelOf(cell, c)))));
                     }),
                 ],

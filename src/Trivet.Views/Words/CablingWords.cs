@@ -98,4 +98,8 @@ public sealed record CablingWords
     public required string HeadBefore { get; init; }
     public required string HeadAfter { get; init; }
     public required string Edited { get; init; }
+    public required string Kept { get; init; }
+    public required string Unknown { get; init; }
+    public required string TooLarge { get; init; }
+    public required string WhichList { get; init; }
 }

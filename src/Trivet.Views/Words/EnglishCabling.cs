@@ -191,5 +191,9 @@ internal static class EnglishCabling
         HeadBefore = "Now",
         HeadAfter = "In the list",
         Edited = "edited list",
+        Kept = "Not in the list, and kept:",
+        Unknown = "Columns that are no field, passed over:",
+        TooLarge = "The file is larger than any list of a cell. Take the list that was handed out.",
+        WhichList = "Which list this is, its name does not tell. Keep the name it was handed out with: edit-cables.csv, edit.xlsx.",
     };
 }
