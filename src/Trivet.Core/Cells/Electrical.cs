@@ -122,7 +122,15 @@ public sealed record BusMessage : IOrdered
     /// <summary>Id of the module that sends it.</summary>
     public string? From { get; init; }
     public bool? Extended { get; init; }
+    /// <summary>Hexadecimal, as "181h"; with <see cref="AddressOf"/> before that module's address is added.</summary>
+    public string? Identifier { get; init; }
+    /// <summary>Id of the module whose address is added to the identifier.</summary>
+    public string? AddressOf { get; init; }
+    /// <summary>What makes it be sent: a clock, a change, a timer.</summary>
+    public string? Cause { get; init; }
     public int? Bytes { get; init; }
+    /// <summary>Bytes as they usually are, hexadecimal.</summary>
+    public string? Data { get; init; }
     /// <summary>Seconds from one to the next.</summary>
     public double? Period { get; init; }
 }

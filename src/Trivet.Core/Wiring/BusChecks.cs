@@ -21,6 +21,9 @@ internal static class BusChecks
             Advice = bus.Terminators == 2 ? [] : [new(At + "/terminators", bus.Terminators ?? double.NaN, 2, double.NaN)],
         };
         if (!bus.Traffic.IsEmpty && bus.Wrong.IsEmpty)
-            yield return new Judged(WiringRules.Load, new(At), bus.Inputs, bus.Load, Limit.AtMost(bus.LargestLoad, new(SourceKind.Cell, At + "/largestLoad")), Assurance.Exact);
+            yield return new Judged(WiringRules.Load, new(At), bus.Inputs, bus.Load, Limit.AtMost(bus.LargestLoad, new(SourceKind.Cell, At + "/largestLoad")), Assurance.Exact)
+            {
+                Beside = double.IsNaN(bus.ExactLoad) ? null : new("wiring.exact-load", bus.ExactLoad),
+            };
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Trivet.Cells;
 using Trivet.Findings;
 
@@ -12,8 +13,23 @@ public sealed record BusTraffic(string Id, string From, int Bytes, int WorstBits
 {
     public string At => $"/cabinet/network/messages/{Id}";
 
-    /// <summary>Share of the bus's time.</summary>
+    /// <summary>Null while it is not stated.</summary>
+    public uint? Identifier { get; init; }
+
+    /// <summary>Bits without any that stuffing adds.</summary>
+    public int LeastBits { get; init; }
+
+    /// <summary>Bits of the frame as stated; null while identifier or data are not.</summary>
+    public int? ExactBits { get; init; }
+
+    /// <summary>What makes it be sent, in the user's words; empty where not stated.</summary>
+    public string Cause { get; init; } = "";
+
+    /// <summary>Share of the bus's time at worst.</summary>
     public double Load(double bitRate) => WorstBits / (Period * bitRate);
+
+    /// <summary>The same with the frame as stated, at worst where it is not.</summary>
+    public double ExactLoad(double bitRate) => (ExactBits ?? WorstBits) / (Period * bitRate);
 }
 
 /// <summary>What a node says when it starts: one frame without being asked.</summary>
@@ -48,6 +64,9 @@ public sealed record BusCase(
 
     public double Load => Traffic.Sum(t => t.Load(BitRate));
 
+    /// <summary>Load with the frames as stated; not a number while no frame is.</summary>
+    public double ExactLoad => Traffic.Any(t => t.ExactBits is not null) ? Traffic.Sum(t => t.ExactLoad(BitRate)) : double.NaN;
+
     /// <summary>Null while what every check needs is not stated, see the reading.</summary>
     public static BusCase? Read(Cell cell, Reading reading)
     {
@@ -71,12 +90,62 @@ public sealed record BusCase(
             if (message.Bytes is < 0 or > 8) Refuse(own + "/bytes", WiringReasons.EightBytes);
             else if (message.Period <= 0) Refuse(own + "/period", WiringReasons.NotPositive);
             else if (message.From is { } from && !cell.Cabinet.Modules.ContainsKey(from)) Refuse(own + "/from", WiringReasons.NoSuchModule.Naming([.. cell.Cabinet.Modules.Keys.Select(m => $"/cabinet/modules/{m}")]));
-            else traffic.Add(new(id, message.From ?? "", bytes, CanFrame.WorstBits(bytes, extended), period));
+            else
+            {
+                uint? identifier = Identifier(message, own, extended);
+                byte[]? data = Data(message, own, bytes);
+                traffic.Add(new(id, message.From ?? "", bytes, CanFrame.WorstBits(bytes, extended), period)
+                {
+                    Identifier = identifier,
+                    LeastBits = CanFrame.LeastBits(bytes, extended),
+                    ExactBits = identifier is { } known && data is not null ? CanFrame.Bits(known, data, extended) : null,
+                    Cause = message.Cause ?? "",
+                });
+            }
         }
+        foreach (var twice in traffic.Where(t => t.Identifier is not null).GroupBy(t => t.Identifier).Where(g => g.Count() > 1).SelectMany(g => g.Skip(1)))
+            Refuse(twice.At + "/identifier", WiringReasons.SameIdentifier);
         if (network.BitRate <= 0) Refuse(at + "/bitRate", WiringReasons.NotPositive);
         return reading.Complete && (wrong.Count == 0 || rate > 0)
             ? new(can, rate, length, stub, terminators, load, traffic.ToImmutable(), wrong.ToImmutable(), reading.Inputs)
             : null;
+
+        uint? Identifier(BusMessage message, string own, bool extended)
+        {
+            reading.Used(own + "/identifier", message.Identifier);
+            reading.Used(own + "/addressOf", message.AddressOf);
+            if (message.Identifier is not { } text) return null;
+            string digits = text.Trim().TrimEnd('h', 'H');
+            if (!uint.TryParse(digits, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out uint identifier))
+            {
+                Refuse(own + "/identifier", WiringReasons.NotHexadecimal);
+                return null;
+            }
+            if (message.AddressOf is { } module)
+            {
+                if (!cell.Cabinet.Modules.TryGetValue(module, out var named))
+                {
+                    Refuse(own + "/addressOf", WiringReasons.NoSuchModule.Naming([.. cell.Cabinet.Modules.Keys.Select(m => $"/cabinet/modules/{m}")]));
+                    return null;
+                }
+                reading.Used($"/cabinet/modules/{module}/address", named.Address);
+                if (named.Address is not { } address) return null;
+                identifier += (uint)address;
+            }
+            if (identifier <= (extended ? 0x1FFF_FFFFu : 0x7FFu)) return identifier;
+            Refuse(own + "/identifier", WiringReasons.IdentifierTooLarge);
+            return null;
+        }
+
+        byte[]? Data(BusMessage message, string own, int bytes)
+        {
+            reading.Used(own + "/data", message.Data);
+            if (message.Data is null) return bytes == 0 ? [] : null;
+            string digits = message.Data.Replace(" ", "", StringComparison.Ordinal);
+            if (digits.Length == 2 * bytes && digits.All(char.IsAsciiHexDigit)) return Convert.FromHexString(digits);
+            Refuse(own + "/data", WiringReasons.NotTheBytes);
+            return null;
+        }
 
         void Refuse(string pointer, Reason reason) => wrong.Add(new(WiringRules.Described, new(pointer), [pointer], OpenReason.Failed, [], reason));
     }

@@ -15,6 +15,10 @@ public static class CanFrame
         return stuffed + 13 + (stuffed - 1) / 4;
     }
 
+    /// <summary>As short as a frame can be: without any stuff bit.</summary>
+    /// <param name="bytes">0 to 8.</param>
+    public static int LeastBits(int bytes, bool extended = false) => (extended ? 54 : 34) + 8 * bytes + 13;
+
     /// <summary>
     /// Exactly, bit by bit (ISO 11898-1, from memory): start, identifier, remote, format and reserved bits, length, data and the check sum of polynomial
     /// 4599h are stuffed after five equal bits; delimiters, acknowledgement, end and rest are not.

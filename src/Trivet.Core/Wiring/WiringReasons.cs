@@ -11,6 +11,12 @@ public static class WiringReasons
     public static Reason OtherBus { get; } = new("wiring.other-bus");
     public static Reason NoMessages { get; } = new("wiring.no-messages");
     public static Reason EightBytes { get; } = new("wiring.eight-bytes");
+    public static Reason NotHexadecimal { get; } = new("wiring.not-hexadecimal");
+    public static Reason IdentifierTooLarge { get; } = new("wiring.identifier-too-large");
+    /// <summary>Another message has the identifier: two senders would destroy each other's frames.</summary>
+    public static Reason SameIdentifier { get; } = new("wiring.same-identifier");
+    /// <summary>The data are not as many bytes as stated.</summary>
+    public static Reason NotTheBytes { get; } = new("wiring.not-the-bytes");
     public static Reason NotPositive { get; } = new("wiring.not-positive");
     public static Reason Positions { get; } = new("wiring.positions");
     public static Reason TooFast { get; } = new("wiring.too-fast");

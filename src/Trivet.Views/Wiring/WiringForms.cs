@@ -89,6 +89,10 @@ public static class WiringForms
                 json.WriteString("from", t.Of.From);
                 json.WriteNumber("bytes", t.Of.Bytes);
                 json.WriteNumber("period", t.Of.Period);
+                json.WriteFinite("identifier", t.Of.Identifier ?? double.NaN);
+                json.WriteString("cause", t.Of.Cause);
+                json.WriteNumber("leastBits", t.Of.LeastBits);
+                json.WriteFinite("exactBits", t.Of.ExactBits ?? double.NaN);
                 json.WriteNumber("worstBits", t.Of.WorstBits);
                 json.WriteEndObject();
             }
@@ -123,14 +127,14 @@ public static class WiringForms
         if (!sheet.Traffic.IsEmpty)
             yield return (words.Traffic,
             [
-                [words.HeadMessage, words.HeadFrom, words.HeadBytes, words.HeadPeriod, words.HeadBits, words.HeadLoad],
-                .. sheet.Traffic.Select(t => (string[])[t.Name, t.From, Number(t.Of.Bytes), t.Period, Number(t.Of.WorstBits), t.Load]),
+                [words.HeadIdentifier, words.HeadMessage, words.HeadFrom, words.HeadCause, words.HeadBytes, words.HeadPeriod, words.HeadLeast, words.HeadExact, words.HeadBits, words.HeadLoad],
+                .. sheet.Traffic.Select(t => (string[])[t.Identifier, t.Name, t.From, t.Cause, Number(t.Of.Bytes), t.Period, Number(t.Of.LeastBits), t.Exact, Number(t.Of.WorstBits), t.Load]),
             ]);
         if (!sheet.StartUp.IsEmpty)
             yield return (words.StartUp,
             [
-                [words.HeadIdentifier, words.HeadModule, words.HeadBusTime],
-                .. sheet.StartUp.Select(s => (string[])[s.Identifier, s.Module, s.BusTime]),
+                [words.HeadIdentifier, words.HeadModule, words.HeadCause, words.HeadBusTime],
+                .. sheet.StartUp.Select(s => (string[])[s.Identifier, s.Module, s.Cause, s.BusTime]),
             ]);
     }
 

@@ -26,9 +26,9 @@ public sealed record WiringRow(
 }
 
 /// <summary>A repeated message, and what a node says when it starts.</summary>
-public sealed record TrafficRow(BusTraffic Of, string Name, string From, string Period, string Load);
+public sealed record TrafficRow(BusTraffic Of, string Identifier, string Name, string From, string Cause, string Period, string Exact, string Load);
 
-public sealed record StartUpRow(StartUpMessage Of, string Module, string Identifier, string BusTime);
+public sealed record StartUpRow(StartUpMessage Of, string Module, string Identifier, string Cause, string BusTime);
 
 /// <summary>A line of the bus: what, and how much of it.</summary>
 public sealed record BusLine(string What, string Value);
@@ -67,8 +67,13 @@ public sealed record WiringSheet(
         var words = language.Wiring;
         var (reading, busReading) = (new Reading(), new Reading());
         var classes = AddressInputs.Read(cell, reading);
-        var bus = BusCase.Read(cell, busReading);
         var planned = classes.SelectMany(c => c.Modules.Select((m, i) => (m.Id, Class: c, Address: c.Plan is { } p ? p[i] : (int?)null))).ToDictionary(m => m.Id);
+        // What is to be heard follows the plan.
+        var addressed = cell with
+        {
+            Cabinet = cell.Cabinet with { Modules = planned.Where(m => m.Value.Address is not null).Aggregate(cell.Cabinet.Modules, (all, m) => all.SetItem(m.Key, all[m.Key] with { Address = m.Value.Address })) },
+        };
+        var bus = BusCase.Read(addressed, busReading);
         var missing = reading.MissingFields.Union(busReading.MissingFields).ToArray();
         ImmutableArray<WiringRow> rows = [.. cell.Cabinet.Modules.InOrder().Select((m, i) => Row(m.Key, m.Value, i))];
         int changes = rows.Count(r => r.Changes);
@@ -104,7 +109,10 @@ public sealed record WiringSheet(
             string ohms = bus.Terminators is > 0 and { } n ? Numbers.Quantity(BusCase.Ohms(n), "Ω", locale) : "∞ Ω";
             lines.Add(new(words.Ohms, $"{Locale.Fill(words.OhmsOf, ("ohms", ohms), ("fitted", Text(bus.Terminators ?? 0)))}; {words.OhmsRight}"));
             if (!bus.Traffic.IsEmpty)
+            {
                 lines.Add(new(words.Load, Locale.Fill(words.LoadOf, ("load", Numbers.Percent(bus.Load, locale)), ("limit", Numbers.Percent(bus.LargestLoad, locale)))));
+                if (!double.IsNaN(bus.ExactLoad)) lines.Add(new(words.ExactLoad, Numbers.Percent(bus.ExactLoad, locale)));
+            }
             return lines.ToImmutable();
         }
 
@@ -113,15 +121,15 @@ public sealed record WiringSheet(
         ImmutableArray<TrafficRow> Messages() => bus is not { Capable: true } ? [] :
         [
             .. bus.Traffic.Select(t => new TrafficRow(
-                t, cell.Cabinet.Network.Messages[t.Id].Name ?? t.Id, t.From.Length > 0 ? NameOf(t.From) : "–",
-                $"{Numbers.Plain(t.Period * 1000, 1, locale)} ms", Numbers.Percent(t.Load(bus.BitRate), locale))),
+                t, t.Identifier is { } known ? $"{known:X3}h" : "–", cell.Cabinet.Network.Messages[t.Id].Name ?? t.Id, t.From.Length > 0 ? NameOf(t.From) : "–", t.Cause.Length > 0 ? t.Cause : "–",
+                $"{Numbers.Plain(t.Period * 1000, 1, locale)} ms", t.ExactBits is { } bits ? Text(bits) : "–", Numbers.Percent(t.Load(bus.BitRate), locale))),
         ];
 
         ImmutableArray<StartUpRow> Starts() => bus is not { Capable: true } ? [] :
         [
             .. cell.Cabinet.Modules.InOrder().Where(m => planned.TryGetValue(m.Key, out var p) && p.Address is >= 1 and <= 127)
                 .Select(m => StartUpMessage.Of(m.Key, planned[m.Key].Address!.Value))
-                .Select(s => new StartUpRow(s, NameOf(s.Module), $"{s.Identifier:X3}h", $"{Numbers.Plain(s.Bits / bus.BitRate * 1e6, 0, locale)} µs")),
+                .Select(s => new StartUpRow(s, NameOf(s.Module), $"{s.Identifier:X3}h", words.StartUpCause, $"{Numbers.Plain(s.Bits / bus.BitRate * 1e6, 0, locale)} µs")),
         ];
 
         string NameOf(string module) => cell.Cabinet.Modules.GetValueOrDefault(module)?.Name ?? module;

@@ -94,7 +94,7 @@ public static class English
         OpenBoundWithin = "open, proved only up to {bound}",
         NotANumber = "not a number",
         WithUncertainty = "{value} ± {uncertainty}",
-        Asides = new Dictionary<string, string> { ["drive.steady"] = "{value} if it never ended" }.ToImmutableDictionary(),
+        Asides = new Dictionary<string, string> { ["drive.steady"] = "{value} if it never ended", ["wiring.exact-load"] = "{value} with the frames as stated" }.ToImmutableDictionary(),
         YesNoGood = "{what}: holds",
         YesNoBad = "{what}: falls short, see {fields}",
         OpenMissing = "{what}: open, {fields} not stated",

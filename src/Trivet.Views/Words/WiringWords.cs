@@ -44,7 +44,12 @@ public sealed record WiringWords
     public required string HeadFrom { get; init; }
     public required string HeadBytes { get; init; }
     public required string HeadPeriod { get; init; }
+    public required string HeadCause { get; init; }
+    public required string HeadLeast { get; init; }
+    public required string HeadExact { get; init; }
     public required string HeadBits { get; init; }
+    public required string ExactLoad { get; init; }
+    public required string StartUpCause { get; init; }
     public required string HeadLoad { get; init; }
     public required string StartUp { get; init; }
     public required string HeadIdentifier { get; init; }
