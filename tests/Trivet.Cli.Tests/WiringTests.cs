@@ -106,4 +106,17 @@ public sealed class WiringTests
             Assert.DoesNotContain("NaN", run.Output, StringComparison.Ordinal);
         }
     }
+
+    [Fact]
+    public async Task One_axis_more_is_planned_and_what_then_falls_short_is_said()
+    {
+        var run = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--add", "axis");
+        Assert.Matches(@"8 \(10\)\s+axis-turn-2\s+axis\s+–\s+change to 22", run.Output);
+        // 465 mm and 45 mm more on a rail of 500 mm.
+        Assert.Equal(ExitCode.NotAllHold, run.Code);
+        Assert.Contains("- rail taken of cabinet: 510 mm, at most 500 mm wanted", run.Output, StringComparison.Ordinal);
+        var refused = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--add", "valve");
+        Assert.Equal(ExitCode.Refused, refused.Code);
+        Assert.Contains("axis", refused.Error, StringComparison.Ordinal);
+    }
 }

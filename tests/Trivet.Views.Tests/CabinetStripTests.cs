@@ -2,6 +2,7 @@ using System.Text;
 using System.Xml.Linq;
 using Trivet.Cells;
 using Trivet.Files;
+using Trivet.Views.Cabinets;
 using Trivet.Views.Wiring;
 using Xunit;
 
@@ -38,5 +39,32 @@ public sealed class CabinetStripTests
         string svg = CabinetStrip.Of(WiringSheet.Of(cell)).Svg;
         Assert.Contains(name + ":", svg, StringComparison.Ordinal);
         Assert.Matches("W+…<", svg);
+    }
+
+    [Fact]
+    public void An_outline_leads_to_the_facts_of_its_module()
+    {
+        var cell = Sample("jar-lids");
+        var sheet = WiringSheet.Of(cell);
+        var svg = XDocument.Parse(CabinetStrip.Of(sheet, link: id => "/facts/" + id).Svg);
+        XNamespace ns = "http://www.w3.org/2000/svg";
+        Assert.Equal(sheet.Modules.Select(m => "/facts/" + m.Id), svg.Descendants(ns + "a").Select(a => (string)a.Attribute("href")!));
+        Assert.DoesNotContain("<a ", CabinetStrip.Of(sheet).Svg, StringComparison.Ordinal);
+
+        var facts = ModuleFacts.Of(sheet, ElectricalSections.Of(cell), "axis-b").ToDictionary(f => f.Id, f => f.Text);
+        Assert.Equal(("12, keep", "rotary switches 1 2", "16 W", "70Ch"), (facts["address"], facts["set-by"], facts["heat-by-module-atLoad"], facts["start-up"]));
+        Assert.Contains("18Ch", facts["sends-from-b"], StringComparison.Ordinal);
+        Assert.Empty(ModuleFacts.Of(sheet, [], "nobody"));
+    }
+
+    [Fact]
+    public void A_gap_is_left_between_the_outlines()
+    {
+        var sheet = WiringSheet.Of(Sample("jar-lids"));
+        XNamespace ns = "http://www.w3.org/2000/svg";
+        var outlines = XDocument.Parse(CabinetStrip.Of(sheet).Svg).Descendants(ns + "g").Where(g => (string?)g.Attribute("class") == "module").Select(g => g.Elements(ns + "rect").First()).ToArray();
+        double Right(int i) => (double)outlines[i].Attribute("x")! + (double)outlines[i].Attribute("width")!;
+        double scale = (double)outlines[0].Attribute("width")! / 0.060;
+        Assert.Equal(0.020, ((double)outlines[2].Attribute("x")! - Right(1)) / scale, 1e-4);
     }
 }

@@ -99,6 +99,11 @@ internal sealed class Sheet
         _body.Append(">\n");
     }
 
+    /// <summary>What is drawn until <see cref="CloseLink"/> leads somewhere.</summary>
+    public void OpenLink(string target) => _body.Append(CultureInfo.InvariantCulture, $"<a href=\"{Escape(target)}\">\n");
+
+    public void CloseLink() => _body.Append("</a>\n");
+
     public void Tooltip(string text) => _body.Append(CultureInfo.InvariantCulture, $"<title>{Escape(text)}</title>\n");
 
     public void Close() => _body.Append("</g>\n");

@@ -11,7 +11,8 @@ public static class CabinetStrip
     /// <summary>What an outline is drawn as wide as where no width is stated, metres.</summary>
     private const double Unstated = 0.045;
 
-    public static Drawing Of(WiringSheet sheet, Locale? locale = null)
+    /// <param name="link">Where a module's outline leads; nowhere where not given.</param>
+    public static Drawing Of(WiringSheet sheet, Locale? locale = null, Func<string, string>? link = null)
     {
         var words = (locale ?? Locale.English).Language.Wiring;
         var page = new Sheet($"{words.Strip}: {sheet.Title}", Locale.Fill(words.StripDescription, ("cell", sheet.Title)), Page, Top + Tall + 74);
@@ -22,6 +23,7 @@ public static class CabinetStrip
         {
             x += module.Gap * scale;
             double width = Width(module) * scale, middle = x + width / 2;
+            if (link is not null) page.OpenLink(link(module.Id));
             page.Open(("class", "module"), ("data-pointer", $"/cabinet/modules/{module.Id}"));
             page.Tooltip($"{module.Place} {module.Name}{(module.SetBy.Length > 0 ? $": {module.Planned}, {module.SetBy}" : "")}");
             page.Rectangle(new(x, Top, width, Tall), double.IsNaN(module.Width) ? "w p h" : "w p");
@@ -35,6 +37,7 @@ public static class CabinetStrip
             Switches(page, module, middle, width);
             if (module.Changes) page.Text(middle, Top + Tall + 62, module.Address is { } was ? $"{was} →" : "→", 11, "a", Anchor.Middle);
             page.Close();
+            if (link is not null) page.CloseLink();
             x += width;
         }
         return page.Finish();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Trivet.Findings;
 using Trivet.Views.Answers;
 using Trivet.Views.Cabinets;
 using Trivet.Views.Words;
@@ -13,7 +14,7 @@ public static class WiringForms
     public const string Format = "trivet-wiring";
     public const int Version = 1;
 
-    public static string Text(WiringSheet sheet, ImmutableArray<Section> sections, Locale? locale = null)
+    public static string Text(WiringSheet sheet, ImmutableArray<Section> sections, ImmutableArray<Finding> findings, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language.Wiring;
         var text = new StringBuilder(sheet.Title).Append('\n').Append(words.Caution).Append('\n');
@@ -26,10 +27,11 @@ public static class WiringForms
         text.Append(SectionForms.Text(sections));
         text.Append('\n').Append(sheet.ChangesWords).Append('\n');
         foreach (string why in sheet.Waits) text.Append(why).Append('\n');
+        foreach (string sentence in NotHolding(sheet, findings, locale)) text.Append("- ").Append(sentence).Append('\n');
         return text.ToString();
     }
 
-    public static string Markdown(WiringSheet sheet, ImmutableArray<Section> sections, Locale? locale = null)
+    public static string Markdown(WiringSheet sheet, ImmutableArray<Section> sections, ImmutableArray<Finding> findings, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language.Wiring;
         var text = new StringBuilder($"# {sheet.Title}: {words.Strip}\n\n**{words.Caution}**\n");
@@ -45,6 +47,8 @@ public static class WiringForms
         text.Append(SectionForms.Markdown(sections));
         text.Append('\n').Append(sheet.ChangesWords).Append('\n');
         foreach (string why in sheet.Waits) text.Append('\n').Append(why).Append('\n');
+        text.Append('\n');
+        foreach (string sentence in NotHolding(sheet, findings, locale)) text.Append("- ").Append(sentence).Append('\n');
         return text.ToString();
     }
 
@@ -113,6 +117,10 @@ public static class WiringForms
             foreach (string why in sheet.Waits) json.WriteStringValue(why);
             json.WriteEndArray();
         });
+
+    /// <summary>What falls short or is open, the worst first.</summary>
+    private static IEnumerable<string> NotHolding(WiringSheet sheet, ImmutableArray<Finding> findings, Locale? locale) =>
+        Ledger.Of(findings, []).Findings.Where(f => f.Verdict is Verdict.FallsShort or Verdict.Open).Select(f => Sentences.Of(f, sheet.Cell, locale));
 
     /// <summary>Each table with its head as the first row; empty ones are left out.</summary>
     private static IEnumerable<(string Title, string[][] Rows)> Tables(WiringSheet sheet, WiringWords words)

@@ -15,6 +15,12 @@ public sealed record WiringWords
     public required string HeadAddress { get; init; }
     public required string HeadPlan { get; init; }
     public required string HeadSet { get; init; }
+    public required string HeadWidth { get; init; }
+    public required string Sends { get; init; }
+    public required string OpenModule { get; init; }
+    public required string Close { get; init; }
+    public required string Describe { get; init; }
+    public required string OneMore { get; init; }
     /// <summary>In the order of <see cref="Cells.AddressSetting"/>: {digits} or {levers}.</summary>
     public required ImmutableArray<string> SetBy { get; init; }
     public required string LeverOn { get; init; }

@@ -3,6 +3,7 @@ using Trivet.Cabinets;
 using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Findings;
+using Trivet.Wiring;
 using Xunit;
 
 namespace Trivet.Core.Tests.Cabinets;
@@ -95,5 +96,19 @@ public sealed class CabinetStageTests
     {
         var cell = With(Lids, c => c with { Enclosure = field == "width" ? c.Enclosure with { Width = -1 } : c.Enclosure with { FanFlow = -1 } });
         Assert.Contains(Bad(cell), f => f.Rule == CabinetRules.Described && f.Subject.Pointer == "/cabinet/enclosure/" + field);
+    }
+
+    [Fact]
+    public void One_axis_more_goes_behind_the_axes_with_the_next_address_and_nobody_else_changes()
+    {
+        var more = RailCase.AsPlanned(OneMore.OfRole(Lids, "axis")!);
+        Assert.Equal(
+            ["supply", "motor-supply", "controller", "axis-a", "axis-b", "axis-c", "axis-turn", "axis-turn-2", "inputs", "outputs"],
+            more.Cabinet.Modules.InOrder().Select(m => m.Key));
+        var classes = AddressInputs.Read(more, new());
+        var tool = classes.Single(c => c.Id == "tool");
+        Assert.Equal([21, 22], tool.Plan!.Value);
+        Assert.All(classes.Where(c => c.Id != "tool"), c => Assert.Equal(c.Modules.Select(m => m.Set!.Value), c.Plan!.Value));
+        Assert.Null(OneMore.OfRole(Lids, "valve"));
     }
 }

@@ -122,4 +122,50 @@ public sealed class WiringStageTests
         Assert.DoesNotContain(plan.Findings, f => f.OpenBecause == OpenReason.Missing);
         Assert.Contains(plan.Coverage, c => c.Reason == CommonReasons.NotAskedYet);
     }
+
+    private static Cell Heard(params (string Id, BusMessage Message)[] messages) =>
+        With(Lids, n => n with { Messages = messages.Aggregate(Keyed.Empty<BusMessage>(), (all, m) => all.Add(m.Id, m.Message)) });
+
+    private static BusTraffic Only(BusMessage message) => Assert.Single(BusCase.Read(Heard(("one", message)), new())!.Traffic);
+
+    /// <summary>Frames of the reference list, counted by two implementations: 123#1122334455667788 112 bits, 000#0000000000000000 127, 705#05 59, 181#3700000000 94.</summary>
+    [Theory]
+    [InlineData("123h", "11 22 33 44 55 66 77 88", 8, 112)]
+    [InlineData("0h", "0000000000000000", 8, 127)]
+    [InlineData("705", "05", 1, 59)]
+    [InlineData("181h", "37 00 00 00 00", 5, 94)]
+    public void A_stated_frame_has_its_exact_length_between_the_least_and_the_worst(string identifier, string data, int bytes, int bits)
+    {
+        var traffic = Only(new() { Identifier = identifier, Data = data, Bytes = bytes, Period = 0.01 });
+        Assert.Equal(bits, traffic.ExactBits);
+        Assert.InRange(bits, traffic.LeastBits, traffic.WorstBits);
+    }
+
+    /// <summary>Without stuffing, 0, 1, 4 and 8 bytes with 11 bits of identifier: 47, 55, 79, 111 (the same list).</summary>
+    [Theory, InlineData(0, 47), InlineData(1, 55), InlineData(4, 79), InlineData(8, 111)]
+    public void The_least_is_a_frame_without_stuff_bits(int bytes, int bits) => Assert.Equal(bits, Only(new() { Bytes = bytes, Period = 0.01 }).LeastBits);
+
+    [Fact]
+    public void An_identifier_follows_the_address_of_its_module()
+    {
+        var message = new BusMessage { Identifier = "180h", AddressOf = "axis-a", Bytes = 0, Period = 0.01 };
+        Assert.Equal(0x180u + 11, Only(message).Identifier);
+        var moved = With(Heard(("one", message)), "axis-a", m => m with { Address = 14 });
+        Assert.Equal(0x180u + 14, BusCase.Read(moved, new())!.Traffic[0].Identifier);
+    }
+
+    [Theory]
+    [InlineData("18Gh", null, "/cabinet/network/messages/one/identifier")]
+    [InlineData("800h", null, "/cabinet/network/messages/one/identifier")]
+    [InlineData("180h", "nobody", "/cabinet/network/messages/one/addressOf")]
+    public void An_identifier_that_can_not_be_is_named(string identifier, string? of, string place) =>
+        Assert.Contains(Bad(Heard(("one", new() { Identifier = identifier, AddressOf = of, Bytes = 1, Period = 0.01 }))), f => f.Subject.Pointer == place);
+
+    [Fact]
+    public void Two_messages_of_one_identifier_and_data_of_another_length_are_told()
+    {
+        var bad = Bad(Heard(("one", new() { Identifier = "181h", Bytes = 1, Period = 0.01 }), ("two", new() { Identifier = "181h", Bytes = 2, Data = "00", Period = 0.01 })));
+        Assert.Contains(bad, f => f is Unjudged { Detail: { } d } && d == WiringReasons.SameIdentifier && f.Subject.Pointer == "/cabinet/network/messages/two/identifier");
+        Assert.Contains(bad, f => f is Unjudged { Detail: { } d } && d == WiringReasons.NotTheBytes && f.Subject.Pointer == "/cabinet/network/messages/two/data");
+    }
 }
