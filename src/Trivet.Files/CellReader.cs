@@ -87,9 +87,9 @@ internal ref struct CellReader
 
             _errors.Add(0, "/trivet", "the format version is missing", $"begin the document with \"trivet\": {newest}");
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
-            // Broken before the version: the reading proper says where.
+            // Broken before the version, or a name there holds half a character: the reading proper says where.
         }
 
         return true;

@@ -58,7 +58,7 @@ public class CellFieldsTests
                     Assert.Equal(0.123, CellFields.Find(edited, field.Pointer)!.Si);
                 }
             },
-            seed: "0000000000002", iter: 30);
+            seed: "0000000000002", iter: Effort.Cases(30));
 
     [Fact]
     public void A_field_set_from_its_own_text_stays_as_it_was() =>
@@ -68,7 +68,7 @@ public class CellFieldsTests
                 foreach (var field in CellFields.Below(cell, "").Where(f => f.Text.Length > 0))
                     Assert.Empty(CellFields.Changes(cell, CellFields.Set(cell, field.Pointer, field.Text).Cell!));
             },
-            seed: "0000000000003", iter: 20);
+            seed: "0000000000003", iter: Effort.Cases(20));
 
     [Fact]
     public void Fields_below_a_pointer_are_those_of_that_part_only()

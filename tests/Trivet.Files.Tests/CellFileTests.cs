@@ -18,7 +18,7 @@ public class CellFileTests
                 Assert.Equal(CellFile.Canonical(cell), CellFile.Canonical(read.Cell!));
                 Assert.Empty(CellFields.Changes(cell, read.Cell!));
             },
-            seed: "0000000000002", iter: 300);
+            seed: "0000000000002", iter: Effort.Cases(300));
 
     [Fact]
     public void The_canonical_form_is_a_document_of_its_own() =>
@@ -30,7 +30,7 @@ public class CellFileTests
                 Assert.Empty(read.Errors);
                 Assert.Equal(canonical, CellFile.Canonical(read.Cell!));
             },
-            seed: "0000000000003", iter: 300);
+            seed: "0000000000003", iter: Effort.Cases(300));
 
     [Fact]
     public void Units_order_comments_and_white_space_do_not_change_the_hash()

@@ -38,7 +38,7 @@ public class CellSchemaTests
                 Assert.True(IsValid(CellFile.Write(cell)));
                 Assert.True(IsValid(CellFile.Canonical(cell)));
             },
-            seed: "0000000000002", iter: 100);
+            seed: "0000000000002", iter: Effort.Cases(100));
 
     [Theory]
     [InlineData("""{}""")]

@@ -77,7 +77,7 @@ public class CsvTests
                 Assert.Empty(errors);
                 Assert.Equal(rows, read);
             },
-            seed: "0000000000002", iter: 500);
+            seed: "0000000000002", iter: Effort.Cases(500));
 
     [Fact]
     public void Words_stand_behind_the_numbers_and_what_is_no_number_is_left_empty()
@@ -92,7 +92,7 @@ public class CsvTests
     public void Any_text_is_read_or_refused() =>
         Gen.OneOf("x[mm]", "y[mm]", "z[mm]", ",", ";", "\t", "\n", "#", "1", "-", ".5", "e", "\"", "[", "]", "é").Array[0, 40].Sample(
             parts => { Read("x[mm],y[mm],z[mm]\n" + string.Concat(parts)); Read(string.Concat(parts)); },
-            seed: "0000000000003", iter: 5_000);
+            seed: "0000000000003", iter: Effort.Cases(5_000));
 
     private static (List<double[]> Rows, ImmutableArray<FileError> Errors) Read(string text)
     {

@@ -94,7 +94,7 @@ public class QuantityTests
                 string text = Quantity.Format(value, unit.Dimension, unit.Symbol);
                 Assert.Equal(value, Quantity.Parse(text, unit.Dimension).Value);
             },
-            seed: "0000000000002", iter: 20_000);
+            seed: "0000000000002", iter: Effort.Cases(20_000));
     }
 
     [Fact]
@@ -108,7 +108,7 @@ public class QuantityTests
                 string text = $"{number} {unit.Symbol}";
                 Assert.Equal(text, Quantity.Format(Quantity.Parse(text, unit.Dimension).Value, unit.Dimension, unit.Symbol));
             },
-            seed: "0000000000003", iter: 20_000);
+            seed: "0000000000003", iter: Effort.Cases(20_000));
     }
 
     [Fact]
@@ -120,7 +120,7 @@ public class QuantityTests
                 Assert.Equal(read.Ok, double.IsFinite(read.Value));
                 Assert.Equal(read.Ok, read.Remedy.Length == 0);
             },
-            seed: "0000000000004", iter: 50_000);
+            seed: "0000000000004", iter: Effort.Cases(50_000));
 
     /// <summary>The decimal shift of a metric unit is exact: the double nearest to the shifted text is what double.Parse gives.</summary>
     [Fact]
@@ -132,5 +132,5 @@ public class QuantityTests
                 double expected = double.Parse(number + "e-3", System.Globalization.CultureInfo.InvariantCulture);
                 Assert.Equal(expected, Quantity.Parse(number + " mm", Dimension.Length).Value);
             },
-            seed: "0000000000005", iter: 20_000);
+            seed: "0000000000005", iter: Effort.Cases(20_000));
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using Xunit;
+using Trivet.Testing;
 
 namespace Trivet.Numerics.Tests;
 
@@ -71,7 +72,7 @@ public sealed class BranchAndBoundTests
             Assert.Equal(SearchStop.WithinTolerance, found.Stop);
             Assert.InRange(exact, found.Attained - 1e-15, found.Bound);
             Assert.InRange(found.Bound - found.Attained, 0, 1e-6);
-        }, seed: "0N0XIzNsQ0O2", iter: 200);
+        }, seed: "0N0XIzNsQ0O2", iter: Effort.Cases(200));
 
     [Fact]
     public void A_monotone_function_is_settled_at_its_corner_at_once()

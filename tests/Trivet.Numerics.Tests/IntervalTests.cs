@@ -1,5 +1,6 @@
 using CsCheck;
 using Xunit;
+using Trivet.Testing;
 
 namespace Trivet.Numerics.Tests;
 
@@ -22,7 +23,7 @@ public sealed class IntervalTests
             // The exact value of a double in this range needs more digits than decimal has; its neighbours bound it.
             Assert.True(((Interval)x + y).Contains(x + y) && ((Interval)x - y).Contains(x - y) && ((Interval)x * y).Contains(x * y));
             Assert.True(((Interval)x + y).Width > 0);
-        }, seed: "0N0XIzNsQ0O2", iter: 1000);
+        }, seed: "0N0XIzNsQ0O2", iter: Effort.Cases(1000));
 
     [Fact]
     public void One_third_lies_between_the_ends_of_one_by_three()
@@ -50,7 +51,7 @@ public sealed class IntervalTests
             Assert.True(a.Range.Hull(b.Range).Contains(a.Point) && a.Range.Hull(b.Range).Contains(b.Point), "hull");
             if (a.Range.Lower >= 0) Assert.True(Interval.Sqrt(a.Range).Contains(Math.Sqrt(a.Point)), "sqrt");
             if (a.Range.Magnitude <= 1) Assert.True(Interval.Acos(a.Range).Contains(Math.Acos(a.Point)), "acos");
-        }, seed: "0N0XIzNsQ0O2", iter: 20_000);
+        }, seed: "0N0XIzNsQ0O2", iter: Effort.Cases(20_000));
 
     [Fact]
     public void Acos_contains_its_points_up_to_the_ends() =>
@@ -58,7 +59,7 @@ public sealed class IntervalTests
         {
             double low = Math.Min(a, b), high = Math.Max(a, b);
             Assert.True(Interval.Acos(new(low, high)).Contains(Math.Acos(Within(low, high, t))));
-        }, seed: "0N0XIzNsQ0O2", iter: 2000);
+        }, seed: "0N0XIzNsQ0O2", iter: Effort.Cases(2000));
 
     [Fact]
     public void Cosine_reaches_one_at_a_whole_turn_and_not_before()
@@ -108,7 +109,7 @@ public sealed class IntervalTests
         Assert.True(a.Range.Contains(mid));
         Assert.True(Math.Abs(a.Point - mid) <= a.Range.RadiusAbout(mid));
         Assert.True(a.Range.Magnitude >= Math.Abs(a.Point) && a.Range.Mignitude <= Math.Abs(a.Point));
-    }, seed: "0N0XIzNsQ0O2", iter: 1000);
+    }, seed: "0N0XIzNsQ0O2", iter: Effort.Cases(1000));
 
     [Fact]
     public void Vectors_contain_what_their_points_do() =>
@@ -120,7 +121,7 @@ public sealed class IntervalTests
             Assert.True(u.NormSquared.Contains(p.NormSquared));
             Assert.True(Widened(u.Dot(v)).Contains(p.Dot(q)) && Widened(u.Dot(q)).Contains(p.Dot(q)));
             Assert.True((p - u.Mid).Norm <= u.RadiusAbout(u.Mid));
-        }, seed: "0N0XIzNsQ0O2", iter: 2000);
+        }, seed: "0N0XIzNsQ0O2", iter: Effort.Cases(2000));
 
     /// <summary>A dot product of points is itself rounded.</summary>
     private static Interval Widened(Interval a) => new(a.Lower - 1e-12, a.Upper + 1e-12);

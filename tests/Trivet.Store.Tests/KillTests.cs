@@ -10,7 +10,7 @@ namespace Trivet.Store.Tests;
 /// </summary>
 public sealed class KillTests(Databases databases)
 {
-    private const int Rounds = 5;
+    private static readonly int Rounds = Effort.Cases(5);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 

@@ -8,10 +8,11 @@ namespace Trivet.Testing;
 /// </summary>
 public static class FixedCases
 {
+    /// <param name="count">Cases of a usual run; a long one has more of them (<see cref="Effort"/>).</param>
     public static void Holds<T>(this Gen<T> cases, int count, Action<T> check, uint stream = 1)
     {
         var random = new PCG(stream, 20_250_101);
-        for (int i = 0; i < count; i++)
+        for (int i = 0; i < Effort.Cases(count); i++)
         {
             T one = cases.Generate(random, null, out _);
             try

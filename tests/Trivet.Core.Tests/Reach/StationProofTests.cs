@@ -82,7 +82,7 @@ public sealed class StationProofTests
             Assert.Equal(finding.Value, measured.Value(finding, finding.Worst!.P_B, finding.Worst.Rotary), 1e-9);
             Assert.True(IsWithin(finding, finding.Value), finding.Id);
         }
-    }, seed: "0N0XIzNsQ0O2", iter: 15, threads: 1);
+    }, seed: "0N0XIzNsQ0O2", iter: Effort.Cases(15), threads: 1);
 
     private static bool IsWithin(Judged finding, double value) => finding.Rule.Sense switch
     {
