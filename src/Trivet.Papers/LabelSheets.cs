@@ -47,13 +47,15 @@ public static class LabelSheets
 
     private static void Draw(ImmutableArray<Mark>.Builder marks, CableLabel label, double x, double y, double w, double h)
     {
-        double qr = Math.Min(h - 2 * Inset, 0.45 * w), room = w - qr - 3 * Inset, left = x + Inset, top = y + h - Inset;
-        marks.AddRange(QrMarks.Of(label.Link, new(x + w - Inset - qr, y + (h - qr) / 2), qr));
-        double big = Math.Min(5.5, h / 5), small = Math.Min(2.6, h / 11), barHeight = small * 1.3;
+        double qr = label.Link.Length == 0 ? 0 : Math.Min(h - 2 * Inset, 0.45 * w), room = w - qr - 3 * Inset, left = x + Inset, top = y + h - Inset;
+        if (qr > 0) marks.AddRange(QrMarks.Of(label.Link, new(x + w - Inset - qr, y + (h - qr) / 2), qr));
+        // A number is read from afar, a cable's text from near.
+        double big = qr > 0 ? Math.Min(5.5, h / 5) : Math.Min(12, h / 2.5), small = Math.Min(2.6, h / 11), barHeight = small * 1.3;
         Write(label.Text, big, true);
         if (label.Mark.Length > 0) Write(label.Mark, small, true);
-        foreach (string line in DraftingTable.Lines(label.Here, room * DraftingTable.Type / small)) Write(line, small, true);
-        Write("– " + label.There, small);
+        if (label.Here.Length > 0)
+            foreach (string line in DraftingTable.Lines(label.Here, room * DraftingTable.Type / small)) Write(line, small, true);
+        if (label.There.Length > 0) Write("– " + label.There, small);
         Write(label.Name, small);
         if (label.NotWith.Length == 0) return;
         // A bar beside the warning, so that it is seen before it is read.

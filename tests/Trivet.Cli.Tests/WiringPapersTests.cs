@@ -97,7 +97,9 @@ public sealed class WiringPapersTests
     {
         var cell = Lids();
         var labels = CableLabels.Of(cell, "x");
-        Assert.Equal(cell.Cables.OrderBy(c => c.Value.Order).SelectMany(c => new[] { c.Value.Label, c.Value.Label }), labels.Select(l => l.Text));
+        Assert.Equal(cell.Cables.OrderBy(c => c.Value.Order).SelectMany(c => new[] { c.Value.Label, c.Value.Label }), labels.Take(2 * cell.Cables.Count).Select(l => l.Text));
+        // Rail, motor and two rods of each chain, and the front of the base.
+        Assert.Equal(["1", "1", "1", "1", "2", "2", "2", "2", "3", "3", "3", "3", "front"], labels.Skip(2 * cell.Cables.Count).Select(l => l.Text));
         Assert.Equal("not W14, W1B, W1C", labels[0].NotWith);
         Assert.Equal("", labels.First(l => l.Text == "W61").NotWith);
         var marks = LabelSheets.Of("labels", labels, LabelSheet.A4[0])[0].Marks;

@@ -32,6 +32,44 @@ public sealed class ElectricalTests(Chromium chromium, SharedDesk desk)
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Undo" })).ToBeEnabledAsync();
     }
 
+    [Fact]
+    public async Task Cables_are_shown_by_axis_and_an_edited_list_is_a_difference_first()
+    {
+        var page = await chromium.PageAsync();
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
+        await sheet.GoAsync("electrical");
+        var cables = page.Locator("[data-table='cables'] tbody tr");
+        await Assertions.Expect(cables).ToHaveCountAsync(23);
+        await page.Locator("[data-module='axis-b'] summary").ClickAsync();
+        await Assertions.Expect(page.Locator("[data-module='axis-b'] li").First).ToContainTextAsync("W1B");
+        await page.SelectOptionAsync("#cables-axis", "b");
+        await Assertions.Expect(cables).ToHaveCountAsync(4);
+        await Assertions.Expect(page.Locator("[data-section='diagram'] polyline")).ToHaveCountAsync(4);
+
+        var download = await page.RunAndWaitForDownloadAsync(() => page.Locator("[data-download='edit.xlsx']").ClickAsync());
+        string book = Path.Combine(Path.GetTempPath(), $"trivet-{Guid.NewGuid():n}.xlsx"), list = Path.ChangeExtension(book, "cables.csv");
+        try
+        {
+            await download.SaveAsAsync(book);
+            await page.SetInputFilesAsync("#edited-list", book);
+            await Assertions.Expect(page.Locator("[data-edited]")).ToContainTextAsync("says what the cell says");
+            await File.WriteAllTextAsync(list, "id;length\r\nmotor-b;5,5 m\r\n", TestContext.Current.CancellationToken);
+            await page.SetInputFilesAsync("#edited-list", list);
+            var changes = page.Locator("[data-table='edited'] tbody tr");
+            await Assertions.Expect(changes).ToHaveCountAsync(1);
+            await Assertions.Expect(changes).ToContainTextAsync("5.5 m");
+            await sheet.ShotAsync("electrical-edited");
+            await page.Locator("[data-action-edited]").ClickAsync();
+            await Assertions.Expect(cables.Filter(new() { HasText = "W1B" })).ToContainTextAsync("5.5 m");
+            await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Undo" })).ToBeEnabledAsync();
+        }
+        finally
+        {
+            File.Delete(book);
+            File.Delete(list);
+        }
+    }
+
     [Theory]
     [InlineData("biscuits", 1440, 900, ColorScheme.Dark)]
     [InlineData("jar-lids", 390, 844, ColorScheme.Light)]

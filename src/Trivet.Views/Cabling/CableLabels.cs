@@ -13,7 +13,10 @@ namespace Trivet.Views.Cabling;
 /// <param name="Link">What the QR code says: the address of the cable's page; empty on an axis label.</param>
 public sealed record CableLabel(string Text, string Name, string Here, string There, string Mark, string NotWith, string Link);
 
-/// <summary>The labels of a cell in order of installation: both ends of each cable one after the other.</summary>
+/// <summary>
+/// The labels of a cell in order of installation: both ends of each cable one after the other, then a number for the rail or arm, the motor and either rod of each chain,
+/// and which side of the base is its front.
+/// </summary>
 public static class CableLabels
 {
     public static string Title(Cell cell, Locale? locale = null)
@@ -36,6 +39,14 @@ public static class CableLabels
             labels.Add(new(text, c.Name ?? id, from, to, c.Mark ?? "", warning, link));
             labels.Add(new(text, c.Name ?? id, to, from, c.Mark ?? "", warning, link));
         }
+        int number = 0;
+        foreach (var (id, _) in cell.Robot.Chains.InOrder())
+        {
+            string text = (++number).ToString(System.Globalization.CultureInfo.InvariantCulture), chain = Fields.Axis(cell, id, (locale ?? Locale.English).Language);
+            string guide = cell.Robot.Family == RobotFamily.CrankDelta ? words.ArmSticker : words.RailSticker;
+            foreach (string part in new[] { guide, words.MotorSticker, words.RodSticker, words.RodSticker }) labels.Add(new(text, chain, part, "", "", "", ""));
+        }
+        if (number > 0) labels.Add(new(words.FrontMark, words.FrontOf, "", "", "", "", ""));
         return labels.ToImmutable();
 
         string End(string? place, CableEnd end) => end.Socket is { } socket ? $"{CableSections.PlaceOf(cell, place)} {socket}" : CableSections.PlaceOf(cell, place);

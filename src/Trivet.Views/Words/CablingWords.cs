@@ -88,6 +88,11 @@ public sealed record CablingWords
     /// <summary>{page} {pages}</summary>
     public required string PageOf { get; init; }
     public required string FrontMark { get; init; }
+    public required string FrontOf { get; init; }
+    public required string RailSticker { get; init; }
+    public required string ArmSticker { get; init; }
+    public required string MotorSticker { get; init; }
+    public required string RodSticker { get; init; }
     public required string AllAxes { get; init; }
     public required string Downloads { get; init; }
     public required string TakeList { get; init; }
