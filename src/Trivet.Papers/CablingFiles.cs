@@ -39,6 +39,7 @@ public static class CablingFiles
         files.Add(new("edit.xlsx", Book, WorkbookFile.Of(FieldList.Collections.Select(c => FieldList.Of(cell, c)).Where(l => !l.Rows.IsEmpty))));
         foreach (string collection in FieldList.Collections)
             if (FieldList.Of(cell, collection) is { Rows.IsEmpty: false } list) files.Add(PaperFile.Of($"edit-{list.Name}.csv", "text/csv", list.Csv()));
+        foreach (var (node, _) in cell.Io.Nodes.InOrder()) files.Add(PaperFile.Of(EdsFile.FileName(cell, node), "text/plain", EdsFile.Of(cell, node, made)));
         if (cell.Cables.IsEmpty) return files.ToImmutable();
         files.Add(PaperFile.Of("diagram.svg", "image/svg+xml", WiringDiagram.Of(cell).Svg));
         files.Add(PaperFile.Of("labels.csv", "text/csv", CableLabels.Csv(labels)));

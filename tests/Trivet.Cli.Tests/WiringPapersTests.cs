@@ -104,7 +104,8 @@ public sealed class WiringPapersTests
         Assert.Equal("", labels.First(l => l.Text == "W61").NotWith);
         var marks = LabelSheets.Of("labels", labels, LabelSheet.A4[0])[0].Marks;
         Assert.Contains(marks, m => m is Label { Text: "not W14, W1B, W1C" });
-        Assert.Equal(3, LabelSheets.Of("labels", labels, LabelSheet.A4[0], skip: 23).Length);
+        // 59 labels and 23 used up, 24 a sheet.
+        Assert.Equal(4, LabelSheets.Of("labels", labels, LabelSheet.A4[0], skip: 23).Length);
     }
 
     [Fact]
@@ -146,6 +147,23 @@ public sealed class WiringPapersTests
         var wrong = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--edited", file);
         Assert.Equal(ExitCode.Refused, wrong.Code);
         Assert.Contains($"cables.csv:2:{length + 1}: /cables/motor-a/length", wrong.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>Read by the INI reader of .NET; sections and numbers are those of CiA 306 and CiA 301, from memory.</summary>
+    [Fact]
+    public void An_electronic_data_sheet_has_the_stated_objects_in_their_lists()
+    {
+        var files = CablingFiles.Of(Lids(), "x", LabelSheet.A4[0], new DateTime(2026, 1, 2, 15, 4, 5, DateTimeKind.Utc));
+        var eds = new Microsoft.Extensions.Configuration.ConfigurationManager();
+        Microsoft.Extensions.Configuration.IniConfigurationExtensions.AddIniStream(eds, new MemoryStream(files.Single(f => f.Name == "inputs.eds").Bytes));
+        Assert.Equal(("03:04PM", "01-02-2026", "4.0"), (eds["FileInfo:CreationTime"], eds["FileInfo:CreationDate"], eds["FileInfo:EDSVersion"]));
+        Assert.Equal(("1", "0", "0x00000010", "0x00010000"), (eds["DeviceInfo:BaudRate_500"], eds["DeviceInfo:BaudRate_250"], eds["DeviceInfo:ProductNumber"], eds["DeviceInfo:RevisionNumber"]));
+        Assert.Equal(("3", "0x1000", "0x1001", "0x1018"), (eds["MandatoryObjects:SupportedObjects"], eds["MandatoryObjects:1"], eds["MandatoryObjects:2"], eds["MandatoryObjects:3"]));
+        Assert.Equal(("2", "0x1017", "0x6000", "0"), (eds["OptionalObjects:SupportedObjects"], eds["OptionalObjects:1"], eds["OptionalObjects:2"], eds["ManufacturerObjects:SupportedObjects"]));
+        Assert.Equal(("0x7", "0x0007", "ro", "0x00010191", "0"), (eds["1000:ObjectType"], eds["1000:DataType"], eds["1000:AccessType"], eds["1000:DefaultValue"], eds["1000:PDOMapping"]));
+        Assert.Equal(("0x9", "3", "Identity", "2", "0x0005"), (eds["1018:ObjectType"], eds["1018:SubNumber"], eds["1018:ParameterName"], eds["1018sub0:DefaultValue"], eds["1018sub0:DataType"]));
+        Assert.Equal(("Inputs 9 to 16", "0x0005", "1"), (eds["6000sub2:ParameterName"], eds["6000sub2:DataType"], eds["6000sub2:PDOMapping"]));
+        Assert.Equal(("rw", "0x0006"), (eds["1017:AccessType"], eds["1017:DataType"]));
     }
 
     [Theory]

@@ -11,6 +11,60 @@ public sealed record SignalPlan
     public ImmutableSortedDictionary<string, ChannelBank> Banks { get; init; } = Keyed.Empty<ChannelBank>();
     public ImmutableSortedDictionary<string, Signal> Signals { get; init; } = Keyed.Empty<Signal>();
     public ImmutableSortedDictionary<string, TravelSwitch> Switches { get; init; } = Keyed.Empty<TravelSwitch>();
+    public ImmutableSortedDictionary<string, BusNode> Nodes { get; init; } = Keyed.Empty<BusNode>();
+}
+
+/// <summary>A CANopen device as its electronic data sheet describes it.</summary>
+public sealed record BusNode : IOrdered
+{
+    public int? Order { get; init; }
+    public string? Name { get; init; }
+    public string? Note { get; init; }
+    /// <summary>Id of the module that it is.</summary>
+    public string? Module { get; init; }
+    public string? Vendor { get; init; }
+    public int? VendorNumber { get; init; }
+    public string? Product { get; init; }
+    public int? ProductNumber { get; init; }
+    public int? Revision { get; init; }
+    public ImmutableSortedDictionary<string, ObjectEntry> Objects { get; init; } = Keyed.Empty<ObjectEntry>();
+}
+
+/// <summary>Static data types of CiA 301.</summary>
+public enum ObjectType
+{
+    Boolean,
+    Integer8,
+    Integer16,
+    Integer32,
+    Unsigned8,
+    Unsigned16,
+    Unsigned32,
+    Real32,
+    VisibleString,
+}
+
+public enum ObjectAccess
+{
+    ReadOnly,
+    WriteOnly,
+    ReadWrite,
+    Constant,
+}
+
+/// <summary>An entry of a device's object dictionary.</summary>
+public sealed record ObjectEntry : IOrdered
+{
+    public int? Order { get; init; }
+    public string? Name { get; init; }
+    public string? Note { get; init; }
+    public int? Index { get; init; }
+    /// <summary>Nothing for an object that is one value.</summary>
+    public int? SubIndex { get; init; }
+    public ObjectType? Type { get; init; }
+    public ObjectAccess? Access { get; init; }
+    public string? DefaultValue { get; init; }
+    public bool? Mappable { get; init; }
 }
 
 public enum SignalDirection

@@ -12,6 +12,8 @@ public static class SignalReasons
     public static Reason NoSuchSignal { get; } = new("signals.no-such-signal");
     public static Reason NoSuchModule { get; } = new("signals.no-such-module");
     public static Reason NotPositive { get; } = new("signals.not-positive");
+    /// <summary>An index outside 1000h to FFFFh, or a sub-index outside 0 to 254.</summary>
+    public static Reason NoSuchObject { get; } = new("signals.no-such-object");
     /// <summary>A bank without a channel.</summary>
     public static Reason NoChannels { get; } = new("signals.no-channels");
     /// <summary>The hard stop lies where the switch is.</summary>

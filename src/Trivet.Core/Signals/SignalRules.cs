@@ -11,6 +11,10 @@ public static class SignalRules
     /// <summary>The signal has a channel of a bank that suits it, and has it alone.</summary>
     public static Rule Channel { get; } = Of("signal.channel", "The signal has a channel of its own that suits it", "1", Sense.AtLeast, 0);
 
+    /// <summary>A bus device states the objects that every one has.</summary>
+    public static Rule Objects { get; } = new(
+        "signal.objects", "The bus device states the objects that every one has", Trade.Electrical, "1", Sense.AtLeast, 0, new(SourceKind.FromMemory, "CiA301", "mandatory entries of the object dictionary"));
+
     /// <summary>A sensor that switches plus goes to an input that sinks, one that switches minus to one that sources.</summary>
     public static Rule Switching { get; } = Of("signal.switching", "Sensor and input take the current the same way", "1", Sense.AtLeast, 0);
 
@@ -58,7 +62,7 @@ public static class SignalRules
         "signal.switch-gap", "The target comes near enough to the switch", Trade.Electrical, "m", Sense.AtMost, 0.1, new(SourceKind.FromMemory, "IEC-60947-5-2", "assured operating distance"));
 
     public static ImmutableArray<Rule> Rules { get; } =
-        [Described, Channel, Switching, OnLevel, OffCurrent, Load, Inrush, Group, Suppression, BrokenWire, SafeState, Rest, SwitchStop, SwitchStopTurn, SwitchClear, SwitchClearTurn, Gap];
+        [Described, Channel, Objects, Switching, OnLevel, OffCurrent, Load, Inrush, Group, Suppression, BrokenWire, SafeState, Rest, SwitchStop, SwitchStopTurn, SwitchClear, SwitchClearTurn, Gap];
 
     private static Rule Of(string id, string title, string unit, Sense sense, double comfort) =>
         new(id, title, Trade.Electrical, unit, sense, comfort, new(SourceKind.CommonPractice, ""));

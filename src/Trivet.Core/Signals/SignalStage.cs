@@ -10,7 +10,7 @@ public static class SignalStage
     public static StagePlan Of(Cell cell)
     {
         var io = cell.Io;
-        if (io.Signals.IsEmpty && io.Switches.IsEmpty) return new([], [new(SignalRules.Described, new("/io"), SignalReasons.NoSignals)], []);
+        if (io.Signals.IsEmpty && io.Switches.IsEmpty && io.Nodes.IsEmpty) return new([], [new(SignalRules.Described, new("/io"), SignalReasons.NoSignals)], []);
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
         bool asked = (cell.Depth ?? Depth.Quote) >= Depth.Build;
@@ -32,6 +32,7 @@ public static class SignalStage
         }
         foreach (var (id, _) in io.Banks.InOrder())
             if (SignalChecks.Group(cell, id) is { } group) findings.Add(group);
+        foreach (var (id, _) in io.Nodes.InOrder()) findings.AddRange(NodeChecks.Of(cell, id));
         foreach (var (id, _) in io.Switches.InOrder()) findings.AddRange(SwitchChecks.Of(cell, id, asked, coverage.Add));
         return new(findings.ToImmutable(), coverage.ToImmutable(), []);
     }

@@ -65,11 +65,37 @@ internal static class SignalFields
         .Text("note", s => s.Note, (s, v) => s with { Note = v }, "Anything worth keeping.")
         .Done();
 
+    private static readonly Shape Entry = new Table<ObjectEntry>(new ObjectEntry())
+        .Whole("order", o => o.Order, (o, v) => o with { Order = v }, "Place in lists; equal or missing orders follow the id.")
+        .Text("name", o => o.Name, (o, v) => o with { Name = v }, "Its name in the data sheet.")
+        .Whole("index", o => o.Index, (o, v) => o with { Index = v }, "Index, as a whole number: 4096 for 1000h.", Depth.Build)
+        .Whole("subIndex", o => o.SubIndex, (o, v) => o with { SubIndex = v }, "Sub-index, 0 to 254; nothing for an object that is one value.")
+        .Choice("type", Words.ObjectType, o => o.Type, (o, v) => o with { Type = v }, "Its data type after CiA 301.", Depth.Build)
+        .Choice("access", Words.ObjectAccess, o => o.Access, (o, v) => o with { Access = v }, "How it may be accessed.", Depth.Build)
+        .Text("defaultValue", o => o.DefaultValue, (o, v) => o with { DefaultValue = v }, "Its value after a reset.")
+        .YesNo("mappable", o => o.Mappable, (o, v) => o with { Mappable = v }, "Whether it may be mapped into a process data object.")
+        .Text("note", o => o.Note, (o, v) => o with { Note = v }, "Anything worth keeping.")
+        .Done();
+
+    private static readonly Shape Node = new Table<BusNode>(new BusNode())
+        .Whole("order", n => n.Order, (n, v) => n with { Order = v }, "Place in lists; equal or missing orders follow the id.")
+        .Text("name", n => n.Name, (n, v) => n with { Name = v }, "What people call it.")
+        .Text("module", n => n.Module, (n, v) => n with { Module = v }, "Id of the cabinet's module that it is.")
+        .Text("vendor", n => n.Vendor, (n, v) => n with { Vendor = v }, "Name of its maker.")
+        .Whole("vendorNumber", n => n.VendorNumber, (n, v) => n with { VendorNumber = v }, "Number of its maker.")
+        .Text("product", n => n.Product, (n, v) => n with { Product = v }, "Name of the product.")
+        .Whole("productNumber", n => n.ProductNumber, (n, v) => n with { ProductNumber = v }, "Number of the product.")
+        .Whole("revision", n => n.Revision, (n, v) => n with { Revision = v }, "Revision of the product.")
+        .Keyed("objects", Entry, n => n.Objects, (n, v) => n with { Objects = v }, "Entries of its object dictionary.")
+        .Text("note", n => n.Note, (n, v) => n with { Note = v }, "Anything worth keeping.")
+        .Done();
+
     public static readonly Shape Io = new Table<SignalPlan>(new SignalPlan())
         .Quantity("lowestVoltage", Dimension.Voltage, s => s.LowestVoltage, (s, v) => s with { LowestVoltage = v }, "Lowest voltage of the control supply at the devices; 20.4 V where nothing is stated.")
         .Keyed("banks", Bank, s => s.Banks, (s, v) => s with { Banks = v }, "Equal channels of a module, numbered on.")
         .Keyed("signals", Signal, s => s.Signals, (s, v) => s with { Signals = v }, "The signals.")
         .Keyed("switches", Switch, s => s.Switches, (s, v) => s with { Switches = v }, "The switches at the ends of travel.")
+        .Keyed("nodes", Node, s => s.Nodes, (s, v) => s with { Nodes = v }, "CANopen devices as their electronic data sheets describe them.")
         .Text("note", s => s.Note, (s, v) => s with { Note = v }, "Anything worth keeping.")
         .Done();
 }

@@ -47,6 +47,8 @@ internal static class Words
     public static readonly ImmutableArray<string> InputType = ["type 1", "type 3"];
     public static readonly ImmutableArray<string> Switching = ["PNP", "NPN"];
     public static readonly ImmutableArray<string> ContactKind = ["normally open", "normally closed"];
+    public static readonly ImmutableArray<string> ObjectType = ["boolean", "integer 8", "integer 16", "integer 32", "unsigned 8", "unsigned 16", "unsigned 32", "real 32", "visible string"];
+    public static readonly ImmutableArray<string> ObjectAccess = ["read only", "write only", "read and write", "constant"];
     public static readonly ImmutableArray<string> SwitchKind = ["mechanical", "inductive", "optical"];
     public static readonly ImmutableArray<string> Supplied = ["bought", "made"];
     public static readonly ImmutableArray<string> PatternShape = ["circle", "rectangle", "list"];

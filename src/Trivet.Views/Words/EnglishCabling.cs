@@ -58,6 +58,10 @@ internal static class EnglishCabling
             "Two wires under one clamp, or an output on an input, is found at the machine with a meter and a bad temper.",
             "Its channel lies within its bank, whose direction is its own, and no other signal has it. The plan gives a channel to each signal with the fewest changes to those given: cheapest ways through the banks, cost 1 for each signal that leaves its channel.",
             "none"),
+        ["signal.objects"] = new("objects of every device",
+            "A data sheet without the objects that every device has is refused by the programs that read it; two entries of one place contradict each other.",
+            "The entries stated are compared with each other and with what every device has: type 1000h, error register 1001h, identity 1018h with its sub-index 1.",
+            "CiA 301, from memory"),
         ["signal.switching"] = new("kind of switching",
             "An NPN sensor at an input that sinks current is never seen, or always.",
             "PNP sensors switch plus and need inputs that sink their current; NPN sensors need inputs that source it.",
@@ -103,6 +107,7 @@ internal static class EnglishCabling
         ["signals.no-such-signal"] = "There is no signal of that id.",
         ["signals.no-such-module"] = "There is no module of that id; described are {fields}.",
         ["signals.not-positive"] = "It must be above zero.",
+        ["signals.no-such-object"] = "An index lies between 4096 (1000h) and 65535 (FFFFh), a sub-index between 0 and 254.",
         ["signals.no-channels"] = "A bank has one channel at least.",
         ["signals.stop-at-switch"] = "The hard stop lies where the switch is; state the drive coordinate of either.",
     }.ToImmutableDictionary();

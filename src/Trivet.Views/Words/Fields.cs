@@ -36,7 +36,7 @@ public static class Fields
 
     private static bool IsEntry(string[] path) => path.Length >= 2 && path[^2] is
         "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "sources" or "branches" or "consumers" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
-        or "ways" or "cores" or "banks" or "signals" or "switches"
+        or "ways" or "cores" or "banks" or "signals" or "switches" or "nodes" or "objects"
         or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
         or "interfaces" or "materials" or "plates" or "joints" or "clamped" or "stock" or "points";
 
@@ -61,6 +61,7 @@ public static class Fields
             "ways" => cell.Cabling.Ways.GetValueOrDefault(id)?.Name,
             "banks" => cell.Io.Banks.GetValueOrDefault(id)?.Name,
             "signals" => cell.Io.Signals.GetValueOrDefault(id)?.Name,
+            "nodes" => cell.Io.Nodes.GetValueOrDefault(id)?.Name,
             "switches" => cell.Io.Switches.GetValueOrDefault(id)?.Name,
             "devices" when path[0] == "cabling" => cell.Cabling.Devices.GetValueOrDefault(id)?.Name,
             "devices" => cell.Guarding.Devices.GetValueOrDefault(id)?.Name,

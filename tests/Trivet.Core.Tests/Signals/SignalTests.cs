@@ -108,6 +108,17 @@ public sealed class SignalTests
         return best;
     }
 
+    /// <summary>CiA 301, from memory: 1000h, 1001h and 1018h sub 1 are what every device has.</summary>
+    [Fact]
+    public void A_bus_device_without_what_every_one_has_falls_short()
+    {
+        Cell Without(Func<BusNode, BusNode> change) => Lids with { Io = Lids.Io with { Nodes = Lids.Io.Nodes.SetItem("inputs", change(Lids.Io.Nodes["inputs"])) } };
+        Assert.Equal("signal.objects:/io/nodes/inputs", Only(Without(n => n with { Objects = n.Objects.Remove("errors") })));
+        var twice = Assert.IsType<YesNo>(Assert.Single(Bad(Without(n => n with { Objects = n.Objects.SetItem("high", n.Objects["high"] with { SubIndex = 1 }) }))));
+        Assert.Equal(["/io/nodes/inputs/objects/high/index", "/io/nodes/inputs/objects/low/index"], twice.Evidence);
+        Assert.Contains(Bad(Without(n => n with { Objects = n.Objects.SetItem("high", n.Objects["high"] with { Index = 0x6000F }) })), f => f is Unjudged { Detail: { } d } && d == SignalReasons.NoSuchObject);
+    }
+
     /// <summary>By hand: 0.1 m/s for 20 ms is 2 mm, 0.1² / (2·1) is 5 mm; with 0.5 mm and 1 mm the switch needs 8.5 mm before the stop.</summary>
     [Fact]
     public void The_way_behind_a_switch_is_that_of_a_stop()

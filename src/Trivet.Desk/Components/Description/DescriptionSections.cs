@@ -24,7 +24,7 @@ public static class DescriptionSections
         new("cabinet", "Cabinet", "/cabinet", ("/cabinet/modules", "module")),
         new("cables", "Cables", "/cables", ("/cables", "cable"), ("/cables/*/cores", "core")),
         new("cabling", "Cable ways", "/cabling", ("/cabling/devices", "device"), ("/cabling/ways", "way"), ("/cabling/ways/*/points", "point")),
-        new("io", "Inputs and outputs", "/io", ("/io/banks", "bank"), ("/io/signals", "signal"), ("/io/switches", "switch")),
+        new("io", "Inputs and outputs", "/io", ("/io/banks", "bank"), ("/io/signals", "signal"), ("/io/switches", "switch"), ("/io/nodes", "bus device"), ("/io/nodes/*/objects", "object")),
         new("handling", "Handling", "/handling", ("/handling/lifts", "lift")),
         new("guarding", "Guarding", "/guarding", ("/guarding/devices", "device"), ("/guarding/fences", "guard"), ("/guarding/gaps", "gap")),
         new("parts-list", "Parts list", "/partsList", ("/partsList", "line")),
