@@ -40,8 +40,8 @@ public sealed class ElectricalTests(Chromium chromium, SharedDesk desk)
         await sheet.GoAsync("electrical");
         var cables = page.Locator("[data-table='cables'] tbody tr");
         await Assertions.Expect(cables).ToHaveCountAsync(23);
-        await page.Locator("[data-module='axis-b'] summary").ClickAsync();
-        await Assertions.Expect(page.Locator("[data-module='axis-b'] li").First).ToContainTextAsync("W1B");
+        await page.Locator("svg a[href*='axis-b']").First.ClickAsync();
+        await Assertions.Expect(page.Locator("[data-module='axis-b'] .opened li").First).ToContainTextAsync("W1B");
         await page.SelectOptionAsync("#cables-axis", "b");
         await Assertions.Expect(cables).ToHaveCountAsync(4);
         await Assertions.Expect(page.Locator("[data-section='diagram'] polyline")).ToHaveCountAsync(4);
