@@ -21,22 +21,22 @@ public sealed record Scene(ImmutableArray<SceneItem> Items)
     // Sizes of what the description does not size, for the picture alone, metres.
     private const double RailSection = 0.02, CarriageHalf = 0.022, ArmRadius = 0.014, ShoulderRadius = 0.032, PlateHalf = 0.006, BedThickness = 0.012;
 
-    /// <summary>Grid steps along the longest side: smooth enough at arm's length, and a third of the time of a fine one.</summary>
-    private const int VolumeResolution = 28;
-
     /// <summary>What stands still.</summary>
-    /// <param name="withVolume">The surface of the reachable volume takes most of the time; leave it out while a person drags.</param>
-    public static Scene Fixed(Assessed cell, Finding? marked = null, bool withVolume = true)
+    /// <param name="volume">The reachable volume of the same cell; without it the rest is drawn.</param>
+    public static Scene Fixed(Assessed cell, SceneVolume? volume = null, Finding? marked = null)
     {
         var items = ImmutableArray.CreateBuilder<SceneItem>();
         foreach (var bar in Bar.Members(cell.Cell)) items.Add(Solid(bar, "frame"));
         foreach (var box in cell.Geometry.Stations) items.AddRange(Station(box, cell.Cell));
-        double along = cell.Geometry.Stations.IsEmpty ? 0 : cell.Geometry.Stations[0].LinearAxisAt;
+        double along = AlongAxis(cell);
         if (Posture.At(cell, Vec3.Zero, 0, along) is { } robot) items.AddRange(robot.Chains.Select(c => Base(c)));
-        if (withVolume && cell.Geometry.Robot is not null) items.AddRange(Volume(cell, along));
+        if (volume is not null) items.AddRange(volume.Items);
         if (marked?.Worst is { } worst && worst.P_C.IsFinite) items.Add(new("point", "worst", marked.Subject.Pointer, Numbers(worst.P_C), []));
         return new(items.DrainToImmutable());
     }
+
+    /// <summary>Where the axis that carries the robot stands in the picture: at the first station.</summary>
+    internal static double AlongAxis(Assessed cell) => cell.Geometry.Stations.IsEmpty ? 0 : cell.Geometry.Stations[0].LinearAxisAt;
 
     /// <summary>Role of a carriage or arm that stands past an end of its travel: there the machine cannot go, and the picture shows which chain is why.</summary>
     public const string Beyond = "beyond";
@@ -93,15 +93,6 @@ public sealed record Scene(ImmutableArray<SceneItem> Items)
         yield return Block("station", pointer, box.X_CS * (0.5 * (low + high)), 0.5 * (high - low), yaw);
     }
 
-    private static IEnumerable<SceneItem> Volume(Assessed cell, double linearAxis)
-    {
-        var surface = ReachableVolume.Surface(new ReachableSet(cell.Geometry.Robot!), VolumeResolution);
-        if (surface.IsEmpty) yield break;
-        var numbers = ImmutableArray.CreateBuilder<double>(surface.Vertices.Length);
-        for (int i = 0; i < surface.Vertices.Length / 3; i++) numbers.AddRange(Numbers(cell.Geometry.TcpFor(surface.Vertex(i), 0, linearAxis)));
-        yield return new("mesh", "volume", "/robot", numbers.DrainToImmutable(), surface.Triangles);
-    }
-
     private static SceneItem Plate(Posture posture, Mat3 r_CB)
     {
         var normal = r_CB.Column(2);
@@ -142,5 +133,5 @@ public sealed record Scene(ImmutableArray<SceneItem> Items)
         new("capsule", role, pointer, [.. Numbers(from), .. Numbers(to), Math.Round(radius, 5)], []);
 
     /// <summary>A hundredth of a millimetre is finer than any screen and half the bytes.</summary>
-    private static ImmutableArray<double> Numbers(Vec3 v) => [Math.Round(v.X, 5), Math.Round(v.Y, 5), Math.Round(v.Z, 5)];
+    internal static ImmutableArray<double> Numbers(Vec3 v) => [Math.Round(v.X, 5), Math.Round(v.Y, 5), Math.Round(v.Z, 5)];
 }

@@ -26,6 +26,51 @@ public sealed class SpaceTests(Chromium chromium, SharedDesk desk)
     }
 
     [Fact]
+    public async Task A_station_is_moved_in_the_drawing_and_that_is_one_edit()
+    {
+        var page = await chromium.PageAsync();
+        var sheet = await CellPage.FromSampleAsync(page, desk.Address);
+        await sheet.ProvedAsync();
+        await page.Locator("[data-drawing='Space']").ClickAsync();
+        var canvas = page.Locator(".canvas");
+        await Assertions.Expect(canvas).ToHaveAttributeAsync("data-reached", "true");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Above" }).ClickAsync();
+        await page.WaitForTimeoutAsync(500);
+        var box = (await canvas.BoundingBoxAsync())!;
+        string undo = "button:has-text('Undo')";
+        await Assertions.Expect(page.Locator(undo)).ToBeDisabledAsync();
+
+        var (x, y) = await StationAsync(page, box);
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(x + 12, y, new() { Steps = 4 });
+        await sheet.ShotAsync("space-station-in-hand");
+        await page.Mouse.UpAsync();
+        await Assertions.Expect(page.Locator(".space [role=status]")).ToContainTextAsync(" at x ");
+        await Assertions.Expect(page.Locator(undo)).ToBeEnabledAsync();
+        await sheet.UndoAsync();
+        await Assertions.Expect(page.Locator(undo)).ToBeDisabledAsync();
+    }
+
+    /// <summary>Feels over the picture until a station is in the hand.</summary>
+    private static async Task<(float X, float Y)> StationAsync(IPage page, LocatorBoundingBoxResult box)
+    {
+        for (int row = 2; row < 18; row++)
+        {
+            for (int column = 2; column < 18; column++)
+            {
+                float x = box.X + box.Width * column / 20, y = box.Y + box.Height * row / 20;
+                await page.Mouse.MoveAsync(x, y);
+                await page.Mouse.DownAsync();
+                string? held = await page.Locator(".canvas").GetAttributeAsync("data-grasped");
+                await page.Mouse.UpAsync();
+                if (held?.StartsWith("/stations/", StringComparison.Ordinal) == true) return (x, y);
+            }
+        }
+        throw new Xunit.Sdk.XunitException("No station was felt in the picture.");
+    }
+
+    [Fact]
     public async Task Past_an_end_stop_the_robot_stands_in_the_drawing_with_that_chain_marked()
     {
         var page = await chromium.PageAsync();

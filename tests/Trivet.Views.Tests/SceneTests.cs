@@ -1,4 +1,6 @@
+using Trivet.Assessment;
 using Trivet.Numerics;
+using Trivet.Testing;
 
 namespace Trivet.Views.Tests;
 
@@ -11,7 +13,7 @@ public sealed class SceneTests
     {
         foreach (var (_, cell) in HandMadeCells.All)
         {
-            foreach (var item in Scene.Fixed(cell, HandMadeCells.Marked).Items.Concat(Scene.Moving(cell, 0.6, 0.5, 0.86, 0, 0).Items))
+            foreach (var item in Scene.Fixed(cell, SceneVolume.Following(null, cell), HandMadeCells.Marked).Items.Concat(Scene.Moving(cell, 0.6, 0.5, 0.86, 0, 0).Items))
             {
                 Assert.Contains(item.Kind, Kinds);
                 Assert.All(item.Numbers, n => Assert.True(double.IsFinite(n)));
@@ -54,10 +56,21 @@ public sealed class SceneTests
     [Fact]
     public void The_volume_encloses_a_point_that_is_reached_and_can_be_left_out()
     {
-        var volume = Assert.Single(Scene.Fixed(HandMadeCells.RailDelta).Items, i => i.Role == "volume");
+        var volume = Assert.Single(Scene.Fixed(HandMadeCells.RailDelta, SceneVolume.Following(null, HandMadeCells.RailDelta)).Items, i => i.Role == "volume");
         Assert.InRange(0.6, volume.Numbers.Where((_, i) => i % 3 == 0).Min(), volume.Numbers.Where((_, i) => i % 3 == 0).Max());
         Assert.InRange(0.86, volume.Numbers.Where((_, i) => i % 3 == 2).Min(), volume.Numbers.Where((_, i) => i % 3 == 2).Max());
-        Assert.DoesNotContain(Scene.Fixed(HandMadeCells.RailDelta, withVolume: false).Items, i => i.Role == "volume");
+        Assert.DoesNotContain(Scene.Fixed(HandMadeCells.RailDelta).Items, i => i.Role == "volume");
+    }
+
+    [Fact]
+    public void The_volume_is_kept_while_stations_move_and_made_anew_for_another_mount()
+    {
+        var cell = ReachCells.Rail;
+        var first = SceneVolume.Following(null, Assess.Preview(cell));
+        var nest = cell.Stations["nest"];
+        Assert.NotEmpty(first.Items);
+        Assert.Same(first, SceneVolume.Following(first, Assess.Preview(cell with { Stations = cell.Stations.SetItem("nest", nest with { X = nest.X + 0.01 }) })));
+        Assert.NotSame(first, SceneVolume.Following(first, Assess.Preview(cell with { Mount = cell.Mount with { Z = cell.Mount.Z + 0.01 } })));
     }
 
     // A closed surface of outward triangles has a positive volume by the divergence theorem.
@@ -66,7 +79,7 @@ public sealed class SceneTests
     {
         var cell = HandMadeCells.RailDelta;
         var members = cell.Cell.Frame.Members.Add("brace", new() { FromX = 0, FromY = 0, FromZ = 0.7, ToX = 0.6, ToY = 0.1, ToZ = 1.7, SectionWidth = 0.03, SectionHeight = 0.04 });
-        var brace = Assert.Single(Scene.Fixed(cell with { Cell = cell.Cell with { Frame = new() { Members = members } } }, withVolume: false).Items, i => i.Pointer == "/frame/members/brace");
+        var brace = Assert.Single(Scene.Fixed(cell with { Cell = cell.Cell with { Frame = new() { Members = members } } }).Items, i => i.Pointer == "/frame/members/brace");
         double six = 0;
         for (int t = 0; t < brace.Triangles.Length; t += 3) six += At(t).Dot(At(t + 1).Cross(At(t + 2)));
         double length = new Vec3(0.6, 0.1, 1.0).Norm;
@@ -82,7 +95,7 @@ public sealed class SceneTests
     [Fact]
     public void The_worst_place_of_a_marked_finding_is_a_point()
     {
-        var worst = Assert.Single(Scene.Fixed(HandMadeCells.RailDelta, HandMadeCells.Marked).Items, i => i.Role == "worst");
+        var worst = Assert.Single(Scene.Fixed(HandMadeCells.RailDelta, marked: HandMadeCells.Marked).Items, i => i.Role == "worst");
         Assert.Equal([0.86, 0.78, 0.80], worst.Numbers);
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Trivet.Cabinets;
 using Trivet.Cells;
+using Trivet.Testing;
 using Xunit;
 
 namespace Trivet.Core.Tests.Cabinets;
@@ -40,13 +41,13 @@ public sealed class RailPlanTests
         Assert.All(c.Rules, r => Assert.True(Obeys(r, order), $"{r} in {string.Join(' ', plan.Order)}"));
         Assert.Equal(fewest, plan.Moved.Count);
         Assert.Equal(fewest, Moves(c.Now, order));
-    }, iter: 1500);
+    }, seed: "0000000000041", iter: Effort.Cases(1500));
 
     [Fact]
     public void An_order_is_broken_where_the_sentence_about_places_says_so() => Any.Sample(c =>
     {
         foreach (var rule in c.Rules) Assert.Equal(Obeys(rule, [.. c.Now]), rule.BrokenBy(c.Now).IsEmpty);
-    }, iter: 1500);
+    }, seed: "0000000000042", iter: Effort.Cases(1500));
 
     [Fact]
     public void What_is_planned_stays_as_it_is() => Any.Sample(c =>
@@ -57,7 +58,7 @@ public sealed class RailPlanTests
         var again = RailPlan.Of(then, c.Rules);
         Assert.Empty(again.Moved);
         Assert.Equal(plan.Order, again.Order);
-    }, iter: 500);
+    }, seed: "0000000000043", iter: Effort.Cases(500));
 
     [Fact]
     public void A_new_axis_goes_behind_its_like_and_nobody_else_moves()

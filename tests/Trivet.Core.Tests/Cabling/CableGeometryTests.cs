@@ -3,6 +3,7 @@ using Trivet.Cabling;
 using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Numerics;
+using Trivet.Testing;
 using Xunit;
 
 namespace Trivet.Core.Tests.Cabling;
@@ -27,7 +28,7 @@ public sealed class CableGeometryTests
                 Assert.True(distance <= grid + 1e-12);
                 Assert.True(distance >= grid - ((b - a).Norm + (d - c).Norm) / (2 * n));
             },
-            seed: "0000000000011", iter: 200);
+            seed: "0000000000011", iter: Effort.Cases(200));
 
     [Fact]
     public void Parallel_stretches_and_points_have_their_distance_too()

@@ -5,6 +5,7 @@ using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Findings;
 using Trivet.Signals;
+using Trivet.Testing;
 using Xunit;
 
 namespace Trivet.Core.Tests.Signals;
@@ -89,7 +90,7 @@ public sealed class SignalTests
                 Assert.Equal(best.Placed, given.Length);
                 if (best.Placed == wishes.Length) Assert.Equal(best.Changes, Changes(plan, wishes));
             },
-            seed: "0000000000012", iter: 2000);
+            seed: "0000000000012", iter: Effort.Cases(2000));
 
     private static int Changes(IReadOnlyList<ChannelPlace> plan, ImmutableArray<ChannelWish> wishes) =>
         wishes.Where((w, i) => plan[i].Bank >= 0 && (plan[i].Bank != w.Bank || plan[i].Channel != w.Channel)).Count();

@@ -36,7 +36,7 @@ public sealed class AddressBlockTests
         Assert.Equal(fewest, Changed(index));
 
         int Changed(int[] assignment) => assignment.Where((k, i) => c.Set[i] != c.Block.At(k)).Count();
-    }, iter: Effort.Cases(1000));
+    }, seed: "0000000000061", iter: Effort.Cases(1000));
 
     [Fact]
     public void What_is_planned_stays_as_it_is() => Any.Sample(c =>

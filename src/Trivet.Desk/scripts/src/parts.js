@@ -71,7 +71,7 @@ function body(item, shape, colours) {
     polygonOffsetFactor: 1,
     polygonOffsetUnits: 1,
   }));
-  mesh.userData = { pointer: item.pointer, grasp: item.role === 'platform' || item.role === 'tool' };
+  mesh.userData = { pointer: item.pointer, role: item.role, grasp: item.role === 'platform' || item.role === 'tool' };
   return mesh;
 }
 

@@ -18,6 +18,10 @@ class SceneView {
   #asking = false;
   #framed = false;
   #wanted = null;
+  #carry = null; // a station in the hand: { id, pointer, hit, dx, dy }
+  #shown = { dx: 0, dy: 0 };
+  #place = null;
+  #placing = false;
   #listeners = new AbortController();
 
   constructor(host, desk) {
@@ -36,11 +40,16 @@ class SceneView {
     on(matchMedia('(prefers-color-scheme: dark)'), 'change', () => this.#repaint());
   }
 
-  /** What stands still. The eye moves only the first time, and once more when the robot first stands in it. */
-  setFixed(items) {
+  /**
+   * What stands still. The eye moves only the first time, and once more when the robot first stands in it.
+   * @param dx, dy how much of a station's move that still goes on these items show already.
+   */
+  setFixed(items, dx = 0, dy = 0) {
     const first = this.#fixed === null;
     this.#fixed = items;
+    this.#shown = { dx, dy };
     this.#stage.show('fixed', build(items, this.#stage.colours));
+    this.#shift();
     if (first) this.#stage.frame();
   }
 
@@ -85,19 +94,29 @@ class SceneView {
   }
 
   #grasp(e) {
-    if (e.button !== 0 || !this.#stage.moving) return;
+    if (e.button !== 0 || this.#drag || this.#carry) return;
     const ray = this.#ray(e);
-    const hit = ray.intersectObject(this.#stage.moving, true).find((h) => h.object.userData.grasp);
-    if (!hit) return;
+    const of = (group) => (group ? ray.intersectObject(group, true) : []);
+    const tool = of(this.#stage.moving).find((h) => h.object.userData.grasp);
+    const still = of(this.#stage.fixed).filter((h) => h.object.isMesh && h.object.userData.role !== 'volume')[0];
+    const station = still?.object.userData.role === 'station' ? still : null;
+    if (!tool && !station) return;
     e.stopPropagation();
     e.preventDefault();
     this.#host.focus();
     this.#host.setPointerCapture(e.pointerId);
-    this.#drag = { id: e.pointerId, from: this.#tcp.clone(), hit: hit.point.clone() };
-    this.#host.dataset.grasped = true;
+    const held = tool && !(station && station.distance < tool.distance) ? tool : station;
+    this.#host.dataset.grasped = held.object.userData.pointer;
+    if (held === tool) {
+      this.#drag = { id: e.pointerId, from: this.#tcp.clone(), hit: tool.point.clone() };
+    } else {
+      this.#shown = { dx: 0, dy: 0 };
+      this.#carry = { id: e.pointerId, pointer: held.object.userData.pointer, hit: held.point.clone(), dx: 0, dy: 0, moved: false };
+    }
   }
 
   #pull(e) {
+    if (this.#carry?.id === e.pointerId) return this.#take(e);
     if (this.#drag?.id !== e.pointerId) return;
     e.stopPropagation();
     // Level by default; with Shift upright, in the plane that faces the eye.
@@ -112,11 +131,65 @@ class SceneView {
     this.#ask(to);
   }
 
-  #release(e) {
-    if (this.#drag?.id !== e.pointerId) return;
+  /** A station goes along level, as it would on the floor; where it may stand is decided by the desk. */
+  #take(e) {
     e.stopPropagation();
-    this.#drag = null;
+    const carry = this.#carry;
+    const at = this.#ray(e).ray.intersectPlane(new Plane().setFromNormalAndCoplanarPoint(new Vector3(0, 0, 1), carry.hit), new Vector3());
+    if (!at) return;
+    carry.dx = at.x - carry.hit.x;
+    carry.dy = at.y - carry.hit.y;
+    carry.moved = true;
+    this.#shift();
+    this.#report({ ...carry, done: false });
+  }
+
+  /** Until the desk has drawn it, the station is shown where the hand has it. */
+  #shift() {
+    for (const part of this.#stage.fixed?.children ?? []) {
+      const mesh = part.isMesh ? part : part.children[0];
+      const own = this.#carry && mesh?.userData.pointer === this.#carry.pointer && mesh.userData.role === 'station';
+      part.userData.at ??= part.position.clone();
+      part.position.copy(part.userData.at);
+      if (own) part.position.add(new Vector3(this.#carry.dx - this.#shown.dx, this.#carry.dy - this.#shown.dy, 0));
+    }
+    this.#stage.draw();
+  }
+
+  #release(e) {
+    const mine = [this.#drag, this.#carry].find((held) => held?.id === e.pointerId);
+    if (!mine) return;
+    e.stopPropagation();
+    if (mine === this.#carry) {
+      if (e.type === 'pointercancel') this.#putBack();
+      else if (mine.moved) this.#report({ ...mine, done: true });
+    }
+    this.#drag = this.#carry = null;
     delete this.#host.dataset.grasped;
+  }
+
+  #putBack() {
+    this.#carry = this.#place = null;
+    this.#shift();
+    this.#desk.invokeMethodAsync('LeaveStation').catch(() => {});
+  }
+
+  /** One report at a time; while it is out, only the newest place is kept. */
+  async #report(place) {
+    this.#place = place;
+    if (this.#placing) return;
+    this.#placing = true;
+    try {
+      while (this.#place) {
+        const { pointer, dx, dy, done } = this.#place;
+        this.#place = null;
+        await this.#desk.invokeMethodAsync('MoveStation', pointer, dx, dy, done);
+      }
+    } catch {
+      // The connection's own notice says what happened.
+    } finally {
+      this.#placing = false;
+    }
   }
 
   /** One question at a time; while it is out, only the newest wish is kept. */
@@ -142,6 +215,11 @@ class SceneView {
   #key(e) {
     const arrows = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
     const step = arrows[e.key];
+    if (e.key === 'Escape' && this.#carry) {
+      this.#putBack();
+      delete this.#host.dataset.grasped;
+      return;
+    }
     if (step && e.altKey) this.#ask(this.#tcp.clone().add(new Vector3(step[0] * 0.01, step[1] * 0.01, 0)));
     else if (e.altKey && e.key === 'PageUp') this.#ask(this.#tcp.clone().add(new Vector3(0, 0, 0.01)));
     else if (e.altKey && e.key === 'PageDown') this.#ask(this.#tcp.clone().add(new Vector3(0, 0, -0.01)));

@@ -50,6 +50,10 @@ export class Stage {
     this.#fit();
   }
 
+  get fixed() {
+    return this.#groups.get('fixed');
+  }
+
   get moving() {
     return this.#groups.get('moving');
   }
