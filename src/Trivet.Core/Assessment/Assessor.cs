@@ -5,6 +5,7 @@ using Trivet.Bolting;
 using Trivet.Cabinets;
 using Trivet.Cabling;
 using Trivet.Cells;
+using Trivet.Drives;
 using Trivet.Dynamics;
 using Trivet.Findings;
 using Trivet.Gripping;
@@ -120,9 +121,10 @@ public sealed class Assessor
     {
         // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
+        var drives = DriveCase.Of(cell);
         return OfReach(cell)
             + MotionStage.Of(cell, cycles)
-            + DriveStage.Of(cell, cycles)
+            + DriveStage.Of(cell, cycles, drives)
             + FallChecks.Of(cell)
             + ToolChecks.Of(cell)
             + GripStage.Of(cell, cycles)
@@ -131,7 +133,7 @@ public sealed class Assessor
             + JointStage.Of(cell, cycles, _plates)
             + CabinetStage.Of(cell)
             + PowerStage.Of(cell)
-            + MotorFeedStage.Of(cell, cycles)
+            + MotorFeedStage.Of(cell, cycles, drives)
             + WiringStage.Of(cell)
             + CablingStage.Of(cell)
             + SignalStage.Of(cell)

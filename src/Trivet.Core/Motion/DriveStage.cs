@@ -11,9 +11,11 @@ namespace Trivet.Motion;
 /// </summary>
 public static class DriveStage
 {
-    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles)
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles) => Of(cell, cycles, DriveCase.Of(cell));
+
+    /// <param name="drives">The drives of the cell, which other trades take too.</param>
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles, DriveCase drives)
     {
-        var drives = DriveCase.Of(cell);
         if (cell.Motion.Cycles.IsEmpty)
         {
             // Nothing moves, so nothing is asked for yet; what is stated must still be possible.

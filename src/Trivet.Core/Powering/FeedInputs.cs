@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Drives;
 using Trivet.Findings;
 
 namespace Trivet.Powering;
@@ -59,13 +60,26 @@ public sealed record Feed(
         private readonly Cabinet _cabinet = cell.Cabinet;
         private readonly List<Contradiction> _wrong = [];
         private readonly List<(string, Reading)> _lacking = [];
+        private ImmutableArray<string> _hanging;
 
         public Feed Read()
         {
             Named();
+            _hanging = Hanging();
             var branches = _cabinet.Branches.InOrder().Select(b => Branch(b.Key, b.Value)).OfType<FeedBranch>().ToImmutableArray();
             ImmutableArray<FeedSource> sources = [.. _cabinet.Sources.InOrder().Select(s => Source(s.Key, new()))];
             return new(sources, branches, [.. _wrong], [.. _lacking]);
+        }
+
+        /// <summary>What says who hangs on which branch: every branch rests on all of it.</summary>
+        private ImmutableArray<string> Hanging()
+        {
+            var all = new List<string> { "/cabinet/consumers", "/cabinet/modules", "/cabinet/sources" };
+            all.AddRange(_cabinet.Consumers.Keys.Select(c => $"/cabinet/consumers/{c}/branch"));
+            foreach (string m in _cabinet.Modules.Keys) all.AddRange([$"/cabinet/modules/{m}/branch", $"/cabinet/modules/{m}/motorBranch"]);
+            all.AddRange(_cabinet.Sources.Keys.Select(s => $"/cabinet/sources/{s}/fedBy"));
+            all.Sort(StringComparer.Ordinal);
+            return [.. all];
         }
 
         /// <summary>What names something that is not there, or is no number that can be.</summary>
@@ -142,19 +156,18 @@ public sealed record Feed(
             Modules();
             Sources();
             if (!reading.Complete) _lacking.Add((at, reading));
-            bool wrong = _wrong.Any(w => reading.Inputs.Contains(w.Pointer));
+            var inputs = Pointers.Joined(_hanging, reading.Inputs);
+            bool wrong = _wrong.Any(w => inputs.BinarySearch(w.Pointer, StringComparer.Ordinal) >= 0);
             return source is null || !reading.Complete || wrong
                 ? null
-                : new(id, source, protection, rating, Tripping.Certain(protection, rating, trip, source.Alternating), wire, loads.ToImmutable(), reading.Inputs);
+                : new(id, source, protection, rating, Tripping.Certain(protection, rating, trip, source.Alternating), wire, loads.ToImmutable(), inputs);
 
             void Consumers()
             {
-                reading.Used("/cabinet/consumers", string.Join('\n', _cabinet.Consumers.Keys));
                 foreach (var (key, c) in _cabinet.Consumers.InOrder())
                 {
-                    string own = $"/cabinet/consumers/{key}";
-                    reading.Used(own + "/branch", c.Branch);
                     if (c.Branch != id) continue;
+                    string own = $"/cabinet/consumers/{key}";
                     double steady = reading.Need(c.Steady, own + "/steady");
                     reading.Used(own + "/cable", c.Cable);
                     reading.Used(own + "/section", c.Section);
@@ -176,12 +189,10 @@ public sealed record Feed(
 
             void Modules()
             {
-                reading.Used("/cabinet/modules", string.Join('\n', _cabinet.Modules.Keys));
                 foreach (var (key, m) in _cabinet.Modules.InOrder())
                 {
+                    if (m.Branch != id && m.MotorBranch != id) continue;
                     string own = $"/cabinet/modules/{key}";
-                    reading.Used(own + "/branch", m.Branch);
-                    reading.Used(own + "/motorBranch", m.MotorBranch);
                     if (m.Branch == id) Add(own, LoadPurpose.Logic, reading.Need(m.ControlCurrent, own + "/controlCurrent"));
                     if (m.MotorBranch == id) Add(own, LoadPurpose.Motors, reading.Need(m.MotorCurrent, own + "/motorCurrent"));
                 }
@@ -189,12 +200,11 @@ public sealed record Feed(
 
             void Sources()
             {
-                reading.Used("/cabinet/sources", string.Join('\n', _cabinet.Sources.Keys));
                 foreach (var (key, s) in _cabinet.Sources.InOrder())
                 {
+                    if (s.FedBy != id) continue;
                     string own = $"/cabinet/sources/{key}";
-                    reading.Used(own + "/fedBy", s.FedBy);
-                    if (s.FedBy == id) Add(own, LoadPurpose.Mains, reading.Need(s.InputCurrent, own + "/inputCurrent"), reading.Or(s.Inrush, own + "/inrush", double.NaN));
+                    Add(own, LoadPurpose.Mains, reading.Need(s.InputCurrent, own + "/inputCurrent"), reading.Or(s.Inrush, own + "/inrush", double.NaN));
                 }
             }
 

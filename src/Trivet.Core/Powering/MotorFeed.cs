@@ -23,9 +23,8 @@ public sealed record MotorFeed(
     public double StopsPerHour => (BrakingPower - Run.MeanBrakingPower) * 3600 / Stop.Braking;
 
     /// <summary>Null where the drives, their supply or the cycle are not described far enough: those who need them ask for it.</summary>
-    public static MotorFeed? Of(Cell cell, TimedCycle cycle, Reading reading)
+    public static MotorFeed? Of(Cell cell, TimedCycle cycle, DriveCase drives, Reading reading)
     {
-        var drives = DriveCase.Of(cell);
         foreach (var (pointer, value) in drives.Used) reading.Used(pointer, value);
         var s = cell.Drives.Supply;
         const string at = "/drives/supply";

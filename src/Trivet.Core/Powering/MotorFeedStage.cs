@@ -9,12 +9,14 @@ namespace Trivet.Powering;
 /// <summary>What the supply of the motors has to say of a cell, cycle by cycle. It waits while an edit is previewed.</summary>
 public static class MotorFeedStage
 {
-    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles)
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles) => Of(cell, cycles, DriveCase.Of(cell));
+
+    /// <param name="drives">The drives of the cell, where another trade has read them already.</param>
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles, DriveCase drives)
     {
         var tasks = ImmutableArray.CreateBuilder<StageTask>();
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
         if (cycles.IsEmpty) return new([], [], []);
-        var drives = DriveCase.Of(cell);
         foreach (var cycle in cycles)
         {
             var subject = new Subject(CyclePlan.Pointer(cycle.Id));
@@ -31,7 +33,7 @@ public static class MotorFeedStage
             foreach (var (pointer, value) in drives.Used) reading.Used(pointer, value);
             Limits(cell, reading);
             tasks.Add(new($"motor-feed:{cycle.Id}", reading.Key, () => [new Unjudged(PowerRules.StopVoltage, subject, reading.Inputs, OpenReason.NotComputed, [])], _ =>
-                MotorFeed.Of(cell, cycle, new()) is { } feed ? [.. Judge(feed, subject, reading.Inputs)] : [new Unjudged(PowerRules.StopVoltage, subject, reading.Inputs, OpenReason.Failed, [], PowerReasons.NoMotorFeed)]));
+                MotorFeed.Of(cell, cycle, drives, new()) is { } feed ? [.. Judge(feed, subject, reading.Inputs)] : [new Unjudged(PowerRules.StopVoltage, subject, reading.Inputs, OpenReason.Failed, [], PowerReasons.NoMotorFeed)]));
         }
         return new([], coverage.ToImmutable(), tasks.ToImmutable());
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Drives;
 using Trivet.Findings;
 
 namespace Trivet.Powering;
@@ -16,7 +17,7 @@ internal static class PowerChecks
     {
         ImmutableArray<FeedBranch> own = [.. branches.Where(b => b.Source.Id == source.Id)];
         if (own.IsEmpty || double.IsNaN(source.Current)) yield break;
-        ImmutableArray<string> inputs = [.. own.SelectMany(b => b.Inputs).Append("/cabinet/branches").Distinct().Order(StringComparer.Ordinal)];
+        var inputs = Pointers.Joined([["/cabinet/branches"], .. own.Select(b => b.Inputs)]);
         var subject = new Subject(source.At);
         yield return new Judged(PowerRules.Reserve, subject, inputs, own.Sum(b => b.Steady), Limit.AtMost(source.Current / Reserve, Practice), Assurance.Exact);
 

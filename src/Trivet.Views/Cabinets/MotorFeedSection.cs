@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Drives;
 using Trivet.Motion;
 using Trivet.Powering;
 using Trivet.Views.Words;
@@ -13,7 +14,8 @@ public static class MotorFeedSection
     public static ImmutableArray<Section> Of(Cell cell, Locale? locale = null)
     {
         var words = (locale ?? Locale.English).Language.Power;
-        MotorFeed[] feeds = [.. TimedCycle.Of(cell).Select(c => MotorFeed.Of(cell, c, new())).OfType<MotorFeed>()];
+        var drives = DriveCase.Of(cell);
+        MotorFeed[] feeds = [.. TimedCycle.Of(cell).Select(c => MotorFeed.Of(cell, c, drives, new())).OfType<MotorFeed>()];
         if (feeds.Length == 0) return [];
         var facts = ImmutableArray.CreateBuilder<Fact>();
         var hardest = feeds.MaxBy(f => f.Run.MeanSourcePower)!;

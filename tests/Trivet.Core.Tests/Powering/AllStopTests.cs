@@ -67,7 +67,7 @@ public sealed class AllStopTests
     {
         var cell = Lids with { Drives = Lids.Drives with { Supply = Lids.Drives.Supply with { BrakingVoltage = null } } };
         var cycle = TimedCycle.Of(cell)[0];
-        var feed = MotorFeed.Of(cell, cycle, new())!;
+        var feed = MotorFeed.Of(cell, cycle, DriveCase.Of(cell), new())!;
         Assert.Equal(Math.Sqrt(feed.Stop.Start * feed.Stop.Start + 2 * feed.Stop.Energy / 0.010), feed.Stop.Highest, 1e-4);
         Assert.Equal(feed.Stop.Highest, Prove(cell).Of(PowerRules.StopVoltage).Value, 1e-9);
     }
@@ -77,7 +77,7 @@ public sealed class AllStopTests
     public void The_energy_is_that_of_masses_in_motion()
     {
         var cycle = TimedCycle.Of(Lids)[0];
-        var stop = MotorFeed.Of(Lids, cycle, new())!.Stop;
+        var stop = MotorFeed.Of(Lids, cycle, DriveCase.Of(Lids), new())!.Stop;
         double carriages = cycle.Trace!.Series.Axes.Where(a => a.Axis != "rotary").Max(a => a.Speed.Max(Math.Abs));
         double least = 0.5 * 0.3 * Math.Pow(carriages, 2);
         Assert.InRange(stop.Kinetic, least, 100);
