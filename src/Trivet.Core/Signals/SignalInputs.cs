@@ -40,7 +40,7 @@ public static class SignalInputs
             reading.Used(at + "/switching", bank.Switching);
             var direction = reading.Need(bank.Direction, at + "/direction", SignalDirection.Input);
             int channels = reading.Need(bank.Channels, at + "/channels", 0), first = reading.Or(bank.FirstChannel, at + "/firstChannel", 0);
-            if (bank.Direction is not null && channels > 0) banks.Add(new(id, direction, first, channels, bank.Switching));
+            if (bank.Direction is not null && Possible(bank)) banks.Add(new(id, direction, first, channels, bank.Switching));
         }
         var signals = ImmutableArray.CreateBuilder<string>();
         var wishes = ImmutableArray.CreateBuilder<ChannelWish>();
@@ -56,13 +56,16 @@ public static class SignalInputs
             ImmutableArray<int> suits = [.. Enumerable.Range(0, banks.Count).Where(b => banks[b].Direction == direction && Suits(signal.Switching, banks[b].Switching))];
             int now = banks.FindIndex(b => b.Id == signal.Bank);
             signals.Add(id);
-            wishes.Add(new(suits, signal.Channel is null ? -1 : now, now < 0 ? 0 : (signal.Channel ?? 0) - banks[now].First));
+            wishes.Add(new(suits, signal.Channel is null ? -1 : now, now < 0 ? 0 : (int)Math.Clamp((long)(signal.Channel ?? 0) - banks[now].First, -1, int.MaxValue)));
         }
         var all = wishes.ToImmutable();
         return new(banks.ToImmutable(), signals.ToImmutable(), all, ChannelPlan.Of(all, [.. banks.Select(b => b.Channels)]), reading.Inputs);
 
         static bool Suits(Switching? signal, Switching? bank) => signal is null || bank is null || signal == bank;
     }
+
+    /// <summary>More channels than any module has, or a first number beyond any count, are a slip of the pen.</summary>
+    public static bool Possible(ChannelBank bank) => bank.Channels is >= 1 and <= 4096 && (bank.FirstChannel is null or (>= 0 and <= 65535));
 
     private static int FindIndex(this ImmutableArray<BankCase>.Builder banks, Func<BankCase, bool> wanted)
     {

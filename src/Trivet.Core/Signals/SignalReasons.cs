@@ -14,7 +14,7 @@ public static class SignalReasons
     public static Reason NotPositive { get; } = new("signals.not-positive");
     /// <summary>An index outside 1000h to FFFFh, or a sub-index outside 0 to 254.</summary>
     public static Reason NoSuchObject { get; } = new("signals.no-such-object");
-    /// <summary>A bank without a channel.</summary>
+    /// <summary>A bank without a channel, or with numbers beyond any module's.</summary>
     public static Reason NoChannels { get; } = new("signals.no-channels");
     /// <summary>The hard stop lies where the switch is.</summary>
     public static Reason StopAtSwitch { get; } = new("signals.stop-at-switch");

@@ -41,7 +41,7 @@ public static class SignalStage
     {
         foreach (var (id, bank) in cell.Io.Banks)
         {
-            if (bank.Channels is < 1) yield return Wrong($"/io/banks/{id}/channels", SignalReasons.NoChannels);
+            if (bank.Channels is not null && !SignalInputs.Possible(bank)) yield return Wrong($"/io/banks/{id}/channels", SignalReasons.NoChannels);
             if (bank.Module is { } module && !cell.Cabinet.Modules.ContainsKey(module))
                 yield return Wrong($"/io/banks/{id}/module", SignalReasons.NoSuchModule.Naming([.. cell.Cabinet.Modules.Keys.Select(m => $"/cabinet/modules/{m}")]));
         }

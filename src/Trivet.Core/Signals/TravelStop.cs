@@ -22,6 +22,7 @@ public readonly record struct TravelStop(double Delay, double Braking, double Hy
     /// <param name="stop">Hard stop behind it, on either side.</param>
     public double Place(double end, double stop)
     {
+        if (!double.IsFinite(stop - end) || !double.IsFinite(Needed)) return double.NaN;
         double side = Math.Sign(stop - end), near = end + side * Clear, far = stop - side * Needed;
         return side * (far - near) >= 0 ? (near + far) / 2 : double.NaN;
     }

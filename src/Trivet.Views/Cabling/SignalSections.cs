@@ -18,6 +18,21 @@ public static class SignalSections
         return section.IsEmpty ? [] : [section];
     }
 
+    /// <summary>The cell with every signal on the channel of the plan, and how many that changes.</summary>
+    public static (Cell Cell, int Changes) AsPlanned(Cell cell)
+    {
+        var channels = SignalInputs.Channels(cell, new());
+        int changes = 0;
+        foreach (string id in channels.Signals)
+        {
+            var signal = cell.Io.Signals[id];
+            if (channels.For(id) is not { } plan || (plan.Bank, (int?)plan.Channel) == (signal.Bank, signal.Channel)) continue;
+            changes++;
+            cell = cell with { Io = cell.Io with { Signals = cell.Io.Signals.SetItem(id, signal with { Bank = plan.Bank, Channel = plan.Channel }) } };
+        }
+        return (cell, changes);
+    }
+
     private sealed class Writer(Cell cell, Locale? locale)
     {
         private readonly ChannelCase _channels = SignalInputs.Channels(cell, new());

@@ -103,6 +103,9 @@ public sealed record CablingWords
     public required string HeadBefore { get; init; }
     public required string HeadAfter { get; init; }
     public required string Edited { get; init; }
+    /// <summary>{count}</summary>
+    public required string ChannelChanges { get; init; }
+    public required string TakeChannels { get; init; }
     public required string Kept { get; init; }
     public required string Unknown { get; init; }
     public required string TooLarge { get; init; }

@@ -108,7 +108,7 @@ internal static class EnglishCabling
         ["signals.no-such-module"] = "There is no module of that id; described are {fields}.",
         ["signals.not-positive"] = "It must be above zero.",
         ["signals.no-such-object"] = "An index lies between 4096 (1000h) and 65535 (FFFFh), a sub-index between 0 and 254.",
-        ["signals.no-channels"] = "A bank has one channel at least.",
+        ["signals.no-channels"] = "A bank has 1 to 4096 channels, and its first has a number from 0 to 65535.",
         ["signals.stop-at-switch"] = "The hard stop lies where the switch is; state the drive coordinate of either.",
     }.ToImmutableDictionary();
 
@@ -201,6 +201,8 @@ internal static class EnglishCabling
         HeadBefore = "Now",
         HeadAfter = "In the list",
         Edited = "edited list",
+        ChannelChanges = "{count} signals to be given another channel",
+        TakeChannels = "Take the planned channels",
         Kept = "Not in the list, and kept:",
         Unknown = "Columns that are no field, passed over:",
         TooLarge = "The file is larger than any list of a cell. Take the list that was handed out.",

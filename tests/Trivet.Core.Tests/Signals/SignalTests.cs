@@ -71,6 +71,15 @@ public sealed class SignalTests
         Assert.Equal(4, Assert.Single(Bad(With("part-held", s => s with { Channel = null }))).Advice[0].To);
     }
 
+    [Fact]
+    public void A_channel_and_a_bank_that_are_no_longer_there_are_planned_anew()
+    {
+        var lost = With("part-held", s => s with { Bank = null, Channel = null });
+        var plan = SignalInputs.Channels(lost, new());
+        Assert.Equal(("inputs", 4), plan.For("part-held"));
+        Assert.Equal(("inputs", 1), plan.For("low-a"));
+    }
+
     /// <summary>Against every way to give out the channels: no plan places more signals, and where all have a place none changes fewer.</summary>
     [Fact]
     public void No_plan_of_channels_changes_fewer() =>
