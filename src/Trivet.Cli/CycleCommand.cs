@@ -125,23 +125,28 @@ internal static class CycleCommand
             return ExitCode.Refused;
         }
 
-        var inputs = ids.Select(id => CycleInput.Read(input.Cell, id, new()).Input).ToArray();
+        var assessor = new Assessor();
+        var planned = assessor.Complete(input.Cell, stop).Cell;
+        var inputs = ids.Select(id => CycleInput.Read(planned, id, new()).Input).ToArray();
         if (parsed.GetValue(outOption) is not null)
         {
             if (ids.Length != 1) error.WriteLine($"trivet: --out takes one cycle over time. Name it with --cycle: {string.Join(", ", ids)}.");
             else if (inputs[0] is { } one && CycleTiming.ByController(one) is var timed && CycleTrace.Of(timed, TimingLaw.Controller) is { } trace)
-                return Options.Write(parsed, outOption, to => to.Text.Write(CycleForms.Series(trace, one, Drives(input.Cell, [timed]).FirstOrDefault())));
+                return Options.Write(parsed, outOption, to => to.Text.Write(CycleForms.Series(trace, one, Drives(planned, [timed]).FirstOrDefault())));
             else error.WriteLine($"trivet: cycle {ids[0]} has no motion. `trivet check {input.Name}` says why.");
             return ExitCode.Refused;
         }
 
         ImmutableArray<Finding> findings;
+        ImmutableArray<string> waits;
         CycleSheet sheet;
         using (var progress = ProgressLine.For(parsed, "Judging motion"))
         {
-            findings = [.. Assess.Prove(input.Cell, progress, stop).Ledger.Findings.Where(f => f.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal))];
+            var assessed = assessor.Prove(input.Cell, progress, stop);
+            waits = [.. ids.Select(id => $"{input.Cell.Motion.Cycles[id].Name ?? id}: {WaitNote.Of(assessed, id)}")];
+            findings = [.. assessed.Ledger.Findings.Where(f => f.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal))];
             ImmutableArray<CycleResult> results = [.. inputs.OfType<CycleInput>().Select(i => CycleTiming.Solve(i))];
-            sheet = CycleSheet.Of(input.Cell, results, fastest ? FastestSettings.Find(input.Cell, stop) : null, variants: true, drives: Drives(input.Cell, results));
+            sheet = CycleSheet.Of(planned, results, fastest ? FastestSettings.Find(planned, stop) : null, variants: true, drives: Drives(planned, results));
         }
 
         stop.ThrowIfCancellationRequested();
@@ -156,6 +161,7 @@ internal static class CycleCommand
         var wanting = findings.Where(f => f.Verdict is Verdict.FallsShort or Verdict.Open).ToArray();
         if (format == OutputFormat.Text)
         {
+            foreach (string wait in waits) output.WriteLine(wait);
             foreach (var finding in wanting) output.WriteLine(Sentences.Of(finding, input.Cell));
         }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Dynamics;
 using Trivet.Files;
@@ -108,7 +109,7 @@ internal static class ForcesCommand
     private static RobotDynamics? Dynamics(CellInput input, string? part, TextWriter error)
     {
         var reading = new Reading();
-        var read = DynamicsInputs.Read(input.Cell, part, reading);
+        var read = DynamicsInputs.Read(new Assessor().Complete(input.Cell, CancellationToken.None).Cell, part, reading);
         if (read.Dynamics is { } dynamics) return dynamics;
         foreach (string pointer in reading.MissingFields) error.WriteLine($"{input.Name}: {pointer}: Not stated, and forces need it.");
         foreach (var problem in read.Problems) error.WriteLine($"{input.Name}: {problem.Pointer}: {Sentences.Of(problem.Reason, input.Cell)}");

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
+using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Findings;
@@ -77,10 +78,11 @@ internal static class FrameCommand
             ImmutableArray<Finding> findings;
             using (var progress = ProgressLine.For(parsed, "Computing"))
             {
-                report = FrameReport.Of(input.Cell, more, stop);
+                var assessor = new Assessor();
+                var whole = assessor.Complete(input.Cell, stop);
+                report = FrameReport.Of(whole.Cell, more, stop);
                 sheet = report.Study is null ? null : FrameSheet.Of(report, parsed.GetValue(braces) ? report.Braces(stop) : []);
-                var stage = FrameStage.Of(input.Cell, TimedCycle.Of(input.Cell));
-                findings = [.. Ledger.Of([.. stage.Findings, .. stage.Tasks.SelectMany(t => t.Prove(stop))], []).Findings];
+                findings = assessor.OfFrame(whole, stop);
             }
 
             if (sheet is null)

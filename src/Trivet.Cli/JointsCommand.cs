@@ -44,11 +44,13 @@ internal static class JointsCommand
                 parsed.InvocationConfiguration.Error.WriteLine($"trivet: {input.Name} describes no bolted joint: state one in /joints.");
                 return ExitCode.Refused;
             }
-            var sheet = TorqueSheet.Of(input.Cell, JointStage.Results(input.Cell));
+            var assessor = new Assessor();
+            var planned = assessor.Complete(input.Cell, stop).Cell;
+            var sheet = TorqueSheet.Of(planned, JointStage.Results(planned));
             string revision = CellFile.Hash(input.Cell);
             int written = Write(parsed, outOption, sheet, parsed.GetValue(format), revision);
             if (written != ExitCode.AllHold) return written;
-            var wanting = Assess.Preview(input.Cell).Ledger.Findings
+            var wanting = assessor.Preview(input.Cell).Ledger.Findings
                 .Where(f => f.Subject.Pointer.StartsWith("/joints", StringComparison.Ordinal) && f.Verdict is (Verdict.FallsShort or Verdict.Open)).ToArray();
             foreach (var finding in wanting) parsed.InvocationConfiguration.Error.WriteLine($"trivet: {Sentences.Of(finding, input.Cell)}");
             return wanting.Length == 0 ? ExitCode.AllHold : ExitCode.NotAllHold;

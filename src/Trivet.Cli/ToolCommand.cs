@@ -37,7 +37,8 @@ internal static class ToolCommand
         {
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
             if (parsed.GetValue(outOption) is not null) return Options.Write(parsed, outOption, to => to.Text.Write(CellFile.Write(input.Cell)));
-            var sheet = ToolSheet.Of(input.Cell);
+            var assessed = Assess.Preview(input.Cell);
+            var sheet = ToolSheet.Of(assessed.Planned);
             var output = parsed.InvocationConfiguration.Output;
             var shown = parsed.GetValue(format);
             output.Write(shown switch
@@ -48,7 +49,7 @@ internal static class ToolCommand
                 _ => ToolForms.Text(sheet),
             });
             // These rules need no long proof: the fast answer is the full one for them.
-            var wanting = Assess.Preview(input.Cell).Ledger.Findings
+            var wanting = assessed.Ledger.Findings
                 .Where(f => f.Verdict is Verdict.FallsShort or Verdict.Open && Own.Any(o => f.Rule.Id.StartsWith(o, StringComparison.Ordinal))).ToArray();
             if (shown == OutputFormat.Text)
             {

@@ -12,8 +12,9 @@ public sealed class ToolTests
         var run = await Run.Trivet("tool", Repository.Sample("jar-lids"), "--format", "csv");
         Assert.Equal(ExitCode.AllHold, run.Code);
         var values = run.Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(l => l.Split(',')).ToDictionary(l => l[0], l => l[1]);
-        Assert.Equal(0.624, double.Parse(values["sum:lid:mass"], CultureInfo.InvariantCulture), 1e-12);
-        Assert.Equal(-(0.11 * 0.004 + 0.42 * 0.03 + 0.085 * 0.071) / 0.615, double.Parse(values["sum:centre-z"], CultureInfo.InvariantCulture), 1e-12);
+        // The plate has the mass of its design, which is near what is typed beside it, and its middle about 4 mm down.
+        Assert.Equal(0.032 + 0.42 + 0.085 + 0.009, double.Parse(values["sum:lid:mass"], CultureInfo.InvariantCulture), 5e-4);
+        Assert.Equal(-(0.032 * 0.004 + 0.42 * 0.03 + 0.085 * 0.071) / 0.537, double.Parse(values["sum:centre-z"], CultureInfo.InvariantCulture), 5e-5);
         Assert.Contains("thrown:to-left:part", values.Keys);
     }
 

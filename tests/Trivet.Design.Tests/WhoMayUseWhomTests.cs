@@ -42,7 +42,7 @@ public sealed class WhoMayUseWhomTests
         ["Cabling"] = ["Kinematics", "Reach", "Frames"],
         ["Signals"] = ["Cabling"],
         ["Powering"] = ["Drives", "Dynamics", "Motion", "Kinematics"],
-        ["Assessment"] = ["Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Listing"],
+        ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -41,41 +41,8 @@ public sealed record AdapterPlate(
 {
     public bool Works => Measures.All(m => m.Holds);
 
-    /// <summary>Moment of inertia about the upright axis through the middle, kg·m²; round holes about their own axes by Steiner's theorem.</summary>
-    public double TurningInertia
-    {
-        get
-        {
-            double inertia = OutlineInertia(Outline) * Thickness;
-            foreach (var hole in Holes)
-                foreach (var s in hole.Steps)
-                {
-                    // A truncated cone turns like the cylinder of its mean square radius within a few percent of a countersink's small share.
-                    double r2 = (s.RadiusTop * s.RadiusTop + s.RadiusTop * s.RadiusBottom + s.RadiusBottom * s.RadiusBottom) / 3;
-                    inertia -= s.Volume * (r2 / 2 + hole.At.NormSquared);
-                }
-            return inertia * Stuff.Density;
-        }
-    }
-
-    /// <summary>Second polar moment of the outline's area about the middle, m⁴: triangles from the middle to short chords.</summary>
-    private static double OutlineInertia(Outline outline)
-    {
-        const int Parts = 64;
-        double sum = 0;
-        foreach (var piece in outline.Pieces)
-        {
-            int n = piece.IsArc ? Parts : 1;
-            for (int i = 0; i < n; i++)
-            {
-                Vec2 a = At(piece, i / (double)n), b = At(piece, (i + 1) / (double)n);
-                sum += a.Cross(b) / 12 * (a.NormSquared + a.Dot(b) + b.NormSquared);
-            }
-        }
-        return sum;
-
-        static Vec2 At(OutlinePiece p, double t) => p.IsArc ? p.Centre + (p.From - p.Centre).Turned(t * p.Sweep) : p.From + t * (p.To - p.From);
-    }
+    /// <summary>Moment of inertia about the upright axis through the middle, kg·m².</summary>
+    public double TurningInertia => PlateBody.Of(this).About(Vec3.Zero).Row2.Z;
 }
 
 /// <summary>What the search for a plate came to.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Reach;
@@ -6,7 +7,14 @@ namespace Trivet.Assessment;
 
 /// <summary>A cell with all that was derived from it: one immutable snapshot for a page, a command or a paper to show.</summary>
 /// <param name="Proved">False for a preview: reach findings are sampled and marked open until the proof has run.</param>
-public sealed record Assessed(Cell Cell, CellGeometry Geometry, Ledger Ledger, bool Proved);
+public sealed record Assessed(Cell Cell, CellGeometry Geometry, Ledger Ledger, bool Proved)
+{
+    /// <summary>The cell with what is computed in the place of what it leaves to computation: what its findings speak of, and pages draw and time.</summary>
+    public Cell Planned { get; init; } = Cell;
+
+    /// <summary>The settling time that each cycle is timed with, and how it is known.</summary>
+    public ImmutableArray<CycleWait> Waits { get; init; } = [];
+}
 
 /// <summary>
 /// The one place that sees all trades: runs their stages in order and gathers the ledger. Pure; no clock, file or culture. One

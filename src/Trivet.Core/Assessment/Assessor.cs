@@ -22,7 +22,7 @@ namespace Trivet.Assessment;
 
 /// <summary>
 /// Assesses one cell as it is edited. Each task's findings are remembered under the values of the fields it used, so that an edit
-/// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it returns depends on the cell alone.
+/// repeats only the tasks that looked at the edited field. Safe to call from several threads; what it proves depends on the cell alone, a preview also on the settling times proved before.
 /// <para>
 /// Stages, in this order: what the brief leaves open; reach, station by station and rule by rule; homing; motion and drives, cycle by cycle; the tool stack; the frame. The tasks of reach run side by
 /// side; their findings are gathered in the order of the plan, so the number of threads changes nothing.
@@ -38,14 +38,25 @@ public sealed class Assessor
 
     private readonly ConcurrentDictionary<ReadKey, ImmutableArray<Finding>> _proved = new();
     private readonly FoundPlates _plates = new();
+    private readonly FoundFrames _frames = new();
+    private readonly Completion _completion;
+
+    public Assessor() => _completion = new(_plates, _frames);
 
     /// <summary>Tasks proved side by side at most; a page that must stay quick while it proves leaves itself a core.</summary>
     public int MostSideBySide { get; init; } = -1;
 
-    /// <summary>The fast answer: closed forms, what was proved before, and the rest of reach sampled.</summary>
-    public Assessed Preview(Cell cell) => Preview(cell, PlanOf(cell));
+    /// <summary>A cell with what is computed in the place of what it leaves to computation: plates, and the settling times that its frame asks.</summary>
+    public CompletedCell Complete(Cell cell, CancellationToken stop) => _completion.Of(cell, compute: true, stop);
 
-    private Assessed Preview(Cell cell, StagePlan plan)
+    /// <summary>The fast answer: closed forms, what was proved before, and the rest of reach sampled. A settling time not computed yet is the last there was.</summary>
+    public Assessed Preview(Cell cell)
+    {
+        var whole = _completion.Of(cell, compute: false, CancellationToken.None);
+        return Preview(whole, PlanOf(whole));
+    }
+
+    private Assessed Preview(CompletedCell cell, StagePlan plan)
     {
         var findings = new ImmutableArray<Finding>[plan.Tasks.Length];
         int known = 0;
@@ -55,7 +66,7 @@ public sealed class Assessor
             if (_proved.TryGetValue(new(task.Name, task.Used), out findings[i])) Interlocked.Increment(ref known);
             else findings[i] = task.Sample();
         });
-        return Gather(cell, plan, findings, proved: known == findings.Length);
+        return Gather(cell, plan, findings, proved: known == findings.Length && cell.Waits.All(w => w.Known is not (WaitKnown.LastComputed or WaitKnown.NotComputed)));
     }
 
     /// <summary>
@@ -75,7 +86,8 @@ public sealed class Assessor
     public Assessed Prove(Cell cell, IProgress<double>? progress, CancellationToken stop, bool withAdvice = true)
     {
         if (_proved.Count > MostRemembered) _proved.Clear();
-        var plan = PlanOf(cell);
+        var whole = Complete(cell, stop);
+        var plan = PlanOf(whole);
         var results = new ImmutableArray<Finding>[plan.Tasks.Length];
         int done = 0;
         Parallel.For(0, results.Length, SideBySide(stop), i =>
@@ -89,7 +101,7 @@ public sealed class Assessor
             progress?.Report(Interlocked.Increment(ref done) / (double)results.Length);
         });
         stop.ThrowIfCancellationRequested();
-        var assessed = Gather(cell, plan, results, proved: true);
+        var assessed = Gather(whole, plan, results, proved: true);
         return withAdvice ? Advised(assessed, stop) : assessed;
     }
 
@@ -98,9 +110,10 @@ public sealed class Assessor
     /// judged once it is taken.</remarks>
     public ImmutableArray<Advice> Advise(Cell cell, Finding finding, CancellationToken stop)
     {
+        cell = _completion.Of(cell, compute: false, stop).Cell;
         if (finding.Rule.Trade == Trade.Motion) return MotionAdvice.For(cell, finding, stop);
         bool ofCycle = finding.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal);
-        return AdviceSearch.For(cell, finding, changed => Preview(changed, ofCycle ? OfReach(changed) + MotionStage.Of(changed, TimedCycle.Of(changed)) : OfReach(changed)).Ledger, stop);
+        return AdviceSearch.For(cell, finding, changed => Preview(new CompletedCell(changed, changed, [], []), ofCycle ? OfReach(changed) + MotionStage.Of(changed, TimedCycle.Of(changed)) : OfReach(changed)).Ledger, stop);
     }
 
     /// <summary>The worst of what falls short, with advice; a finding that brought its own keeps it.</summary>
@@ -117,8 +130,16 @@ public sealed class Assessor
 
     private ParallelOptions SideBySide(CancellationToken stop) => new() { MaxDegreeOfParallelism = MostSideBySide, CancellationToken = stop };
 
-    private StagePlan PlanOf(Cell cell)
+    /// <summary>What the frame alone has to say, proved.</summary>
+    public ImmutableArray<Finding> OfFrame(CompletedCell whole, CancellationToken stop)
     {
+        var stage = FrameStage.Of(whole.Cell, TimedCycle.Of(whole.Cell), _frames, whole.Computed);
+        return [.. Ledger.Of([.. stage.Findings.Concat(stage.Tasks.SelectMany(t => t.Prove(stop))).Select(whole.WithSources)], []).Findings];
+    }
+
+    private StagePlan PlanOf(CompletedCell whole)
+    {
+        var cell = whole.Cell;
         // Each cycle is read and timed once, for all trades that take its motion.
         var cycles = TimedCycle.Of(cell);
         var drives = DriveCase.Of(cell);
@@ -138,14 +159,14 @@ public sealed class Assessor
             + CablingStage.Of(cell)
             + SignalStage.Of(cell)
             + PartsChecks.Check(cell, _plates)
-            + FrameStage.Of(cell, cycles);
+            + FrameStage.Of(cell, cycles, _frames, whole.Computed);
     }
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);
 
-    private static Assessed Gather(Cell cell, StagePlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
+    private static Assessed Gather(CompletedCell whole, StagePlan plan, IEnumerable<ImmutableArray<Finding>> tasks, bool proved)
     {
-        var findings = BriefChecks.Check(cell).Concat(plan.Findings).Concat(tasks.SelectMany(f => f));
-        return new(cell, CellGeometry.Of(cell), Ledger.Of(findings, plan.Coverage), proved);
+        var findings = BriefChecks.Check(whole.Stated).Concat(whole.Differs).Concat(plan.Findings).Concat(tasks.SelectMany(f => f)).Select(whole.WithSources);
+        return new(whole.Stated, CellGeometry.Of(whole.Cell), Ledger.Of(findings, plan.Coverage), proved) { Planned = whole.Cell, Waits = whole.Waits };
     }
 }

@@ -44,9 +44,9 @@ public static class FrameChecks
     /// <param name="factor">By how much harder than planned the motion loads feet and anchors: a stop after a fault.</param>
     /// <param name="subject">The motion.</param>
     /// <param name="tolerance">What the swinging may use, with the pointer that says so; null where nothing does.</param>
-    /// <param name="planned">The settling time planned, seconds, with its pointer.</param>
+    /// <param name="planned">The settling time planned, seconds, with its pointer, and whether it is what the frame asks rather than typed.</param>
     public static ImmutableArray<Finding> Under(
-        FrameStudy study, JointSamples joints, CellFrame frame, FrameLoad load, double factor, Subject subject, (double Value, string Pointer)? tolerance, (double Value, string Pointer) planned,
+        FrameStudy study, JointSamples joints, CellFrame frame, FrameLoad load, double factor, Subject subject, (double Value, string Pointer)? tolerance, (double Value, string Pointer, bool Computed) planned,
         ImmutableArray<string> inputs)
     {
         if (!study.Usable) return [];
@@ -58,7 +58,7 @@ public static class FrameChecks
             {
                 findings.Add(new Judged(
                     FrameRules.Settle, subject with { Case = settling.Wait }, Sorted(inputs, by, planned.Pointer), settling.Worst.Wait,
-                    Limit.AtMost(planned.Value, new(SourceKind.Cell, planned.Pointer)), Assurance.Sampled));
+                    Limit.AtMost(planned.Value, planned.Computed ? new(SourceKind.Derived, "trivet", "docs/frame.md") : new(SourceKind.Cell, planned.Pointer)), Assurance.Sampled));
             }
         }
 

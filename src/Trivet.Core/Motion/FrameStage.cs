@@ -16,7 +16,8 @@ public static class FrameStage
         ("largestFootLoad", l => l.LargestFootLoad, FrameRules.FootLoad),
     ];
 
-    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles)
+    /// <param name="computed">Cycles whose settling time is not typed but what the frame asks.</param>
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles, FoundFrames frames, IReadOnlySet<string> computed)
     {
         var subject = new Subject("/frame");
         if (!FrameMembers.Any(cell.Frame)) return new([], [new(FrameRules.Described, subject, FrameReasons.None)], []);
@@ -44,8 +45,8 @@ public static class FrameStage
         if (cell.Frame.Measured is { TapFrequency: null, PullDeflection: null }) coverage.Add(new(FrameRules.Measured, subject, FrameReasons.NotMeasured));
 
         // One study serves all tasks of this plan.
-        var study = new Lazy<FrameStudy>(() => FrameStudy.Of(input, cell.Frame.Measured));
-        foreach (var (pointer, value) in MeasuredFields(cell.Frame.Measured)) reading.Used(pointer, value);
+        FrameRun.UseMeasured(cell.Frame.Measured, reading);
+        var study = frames.Of(input, cell.Frame.Measured, reading);
         var still = new Reading();
         still.Used(reading);
         foreach (var (name, of, _) in OptionalLimits) still.Used("/frame/limits/" + name, of(cell.Frame.Limits));
@@ -57,7 +58,8 @@ public static class FrameStage
         if (cell.Motion.Cycles.IsEmpty) coverage.Add(new(FrameRules.Settle, subject, FrameReasons.NoCycles));
         foreach (var cycle in cycles)
         {
-            var own = cycle.Reading();
+            var own = new Reading(reading);
+            own.Used(cycle.Reading());
             var of = new Subject(CyclePlan.Pointer(cycle.Id));
             if (cycle.Input?.Loaded is null)
             {
@@ -66,7 +68,6 @@ public static class FrameStage
             }
 
             FrameRun.Tolerance(cell, own);
-            own.Used(reading);
             own.Used("/frame/limits/largestFootLoad", cell.Frame.Limits.LargestFootLoad);
             own.Used("/frame/limits/largestAnchorPull", cell.Frame.Limits.LargestAnchorPull);
             own.Used("/frame/limits/overturningSafety", cell.Frame.Limits.OverturningSafety);
@@ -76,7 +77,7 @@ public static class FrameStage
 
             ImmutableArray<Finding> Under(Func<FrameStudy, JointSamples> joints) => FrameRun.Load(cell, cycle) is { } load
                 ? FrameChecks.Under(
-                    study.Value, joints(study.Value), cell.Frame, load, FrameRun.LoadFactor(cell, new()), of, tolerance, (cell.Motion.Cycles[cycle.Id].Settle ?? 0, settle), own.Inputs)
+                    study.Value, joints(study.Value), cell.Frame, load, FrameRun.LoadFactor(cell, new()), of, tolerance, (cell.Motion.Cycles[cycle.Id].Settle ?? 0, settle, computed.Contains(cycle.Id)), own.Inputs)
                 : [];
 
             // A wait not planned counts as none: what the frame needs is then told as the field to set, so that no rate is promised without it.
@@ -105,12 +106,4 @@ public static class FrameStage
             else coverage.Add(new(rule, subject, CommonReasons.NotAskedYet));
         }
     }
-
-    private static IEnumerable<(string Pointer, object? Value)> MeasuredFields(FrameMeasured m) =>
-    [
-        ("/frame/measured/pullForce", m.PullForce), ("/frame/measured/pullX", m.PullX), ("/frame/measured/pullY", m.PullY), ("/frame/measured/pullZ", m.PullZ),
-        ("/frame/measured/pullAzimuth", m.PullAzimuth), ("/frame/measured/pullDeflection", m.PullDeflection), ("/frame/measured/pullUncertainty", m.PullUncertainty),
-        ("/frame/measured/tapFrequency", m.TapFrequency), ("/frame/measured/tapUncertainty", m.TapUncertainty), ("/frame/measured/tapMode", m.TapMode),
-        ("/frame/measured/tapDamping", m.TapDamping), ("/frame/measured/tapDampingUncertainty", m.TapDampingUncertainty),
-    ];
 }

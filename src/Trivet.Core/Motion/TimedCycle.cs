@@ -28,6 +28,9 @@ public sealed class TimedCycle
 
     public string Id { get; }
 
+    /// <summary>One of the cell's cycles.</summary>
+    public static TimedCycle Of(Cell cell, string id) => new(cell, id);
+
     /// <summary>The cycle's geometry, or why there is none.</summary>
     public CycleRead Plan { get; }
 

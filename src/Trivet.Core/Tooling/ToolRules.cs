@@ -12,6 +12,9 @@ public static class ToolRules
     /// <summary>Value: how far the stack ends from the height of the tool centre point, metres.</summary>
     public static Rule Length { get; } = Of("tool.length", "The stack reaches to the tool centre point", "m", Sense.AtMost, 0);
 
+    /// <summary>Value: by how much the mass or height typed of a part differs from that of the plate it is, as a part of the latter.</summary>
+    public static Rule Plate { get; } = Of("tool.plate", "What is typed of a plate in the stack is what its design has", "1", Sense.AtMost, 0);
+
     /// <summary>Value: mass of the tool with the heaviest part, kilograms; of a part, what hangs from its upper face.</summary>
     public static Rule Payload { get; } = Of("tool.payload", "Tool and part are not too heavy", "kg", Sense.AtMost, 0.1);
 
@@ -24,7 +27,7 @@ public static class ToolRules
     /// <summary>Value: largest moment about the mechanical interface over the cycle, newton metres; of a part, about its upper face.</summary>
     public static Rule Moment { get; } = Of("tool.moment", "Tool and part do not bend their carrier too much", "N m", Sense.AtMost, 0.1);
 
-    public static ImmutableArray<Rule> Rules { get; } = [Described, Length, Payload, Inertia, Turning, Moment];
+    public static ImmutableArray<Rule> Rules { get; } = [Described, Length, Plate, Payload, Inertia, Turning, Moment];
 
     private static Rule Of(string id, string title, string unit, Sense sense, double comfort) =>
         new(id, title, Trade.Mechanical, unit, sense, comfort, new(SourceKind.Derived, "trivet", $"docs/rules/{id}.md"));

@@ -22,6 +22,15 @@ internal static class EnglishMotion
         HeadVariant = "Profile",
         HeadLeaves = "Off the path",
         HeadMostUsed = "Most used limit",
+        WaitNotes =
+        [
+            "Settling time {wait} after each move, as typed.",
+            "Settling time {wait} after each move, computed from the frame.",
+            "Settling time {wait} after each move, as last computed from the frame; the new value follows with the proof.",
+            "No settling time in it yet: what the frame asks is not computed, or can not be had.",
+            "No settling time: neither typed, nor a frame with a tolerance to compute it from.",
+        ],
+        WaitNeeded = "The frame asks {needed}.",
         UseOf = "{limit} of {axis}, {share}",
         IsStated = "as stated",
         Gap = "The path could be run in {gap} less moving time than the controller takes.",

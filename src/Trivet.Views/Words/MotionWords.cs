@@ -28,6 +28,11 @@ public sealed record MotionWords
     public required string UseOf { get; init; }
     public required string IsStated { get; init; }
 
+    /// <summary>How a cycle's settling time is known, in the order of <see cref="Assessment.WaitKnown"/>.</summary>
+    // {wait} {needed}
+    public required ImmutableArray<string> WaitNotes { get; init; }
+    public required string WaitNeeded { get; init; }
+
     // {gap} {share} {limit} {axis} {voltage} {rate}
     public required string Gap { get; init; }
     public required string GapUnknown { get; init; }

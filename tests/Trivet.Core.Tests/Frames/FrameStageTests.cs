@@ -13,7 +13,7 @@ public class FrameStageTests
 {
     private static readonly Cell Lids = CellFile.Read(Encoding.UTF8.GetBytes(Samples.Find("jar-lids")!.Text), "jar-lids").Cell!;
 
-    private static StagePlan Of(Cell cell) => FrameStage.Of(cell, TimedCycle.Of(cell));
+    private static StagePlan Of(Cell cell) => FrameStage.Of(cell, TimedCycle.Of(cell), new(), new HashSet<string>());
 
     private static Finding[] Judged(Cell cell)
     {

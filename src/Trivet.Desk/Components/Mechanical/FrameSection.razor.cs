@@ -38,8 +38,8 @@ public sealed partial class FrameSection : IDisposable
 
     protected override async Task OnParametersSetAsync()
     {
-        if (ReferenceEquals(_asked, Session.Cell)) return;
-        var cell = _asked = Session.Cell;
+        if (ReferenceEquals(_asked, Session.Now.Planned)) return;
+        var cell = _asked = Session.Now.Planned;
         await _stop.CancelAsync();
         _stop.Dispose();
         _stop = new();

@@ -54,7 +54,7 @@ public sealed partial class MotionPanel : IDisposable
             _from = Session.Now;
             Filter();
         }
-        if (_now is null || !ReferenceEquals(_now.Cell, Session.Cell)) Time(wait: _sheet?.Result is not null);
+        if (_now is null || !ReferenceEquals(_now.Cell, Session.Now.Planned)) Time(wait: _sheet?.Result is not null);
     }
 
     public void Dispose()
@@ -66,17 +66,17 @@ public sealed partial class MotionPanel : IDisposable
     /// <summary>Times the cycle that is chosen, or the first there is.</summary>
     private void Time(bool wait)
     {
-        var cycles = Session.Cell.Motion.Cycles;
+        var cycles = Session.Now.Planned.Motion.Cycles;
         string? id = _cycle is { } chosen && cycles.ContainsKey(chosen) ? chosen : cycles.InOrder().Select(c => c.Key).FirstOrDefault();
         _timed++;
-        if (id is not null && wait && MotionSheet.Quick(Session.Cell, id) is { Input: not null } quick)
+        if (id is not null && wait && MotionSheet.Quick(Session.Now.Planned, id) is { Input: not null } quick)
         {
             _now = quick;
             _ = FollowAsync(Session.Now, id, _law);
             return;
         }
         _following.Cancel();
-        _now = id is null ? null : MotionSheet.Of(Session.Cell, id);
+        _now = id is null ? null : MotionSheet.Of(Session.Now.Planned, id);
         Follow(_now, null, null, []);
         if (_now is { Result: not null }) Follow();
     }
@@ -161,7 +161,7 @@ public sealed partial class MotionPanel : IDisposable
     /// <summary>The ledger of this cycle, and of what motion as a whole promises.</summary>
     private void Filter()
     {
-        string? id = _cycle ?? Session.Cell.Motion.Cycles.InOrder().Select(c => c.Key).FirstOrDefault();
+        string? id = _cycle ?? Session.Now.Planned.Motion.Cycles.InOrder().Select(c => c.Key).FirstOrDefault();
         string at = $"/motion/cycles/{id}";
         _findings = Session.Now with
         {
