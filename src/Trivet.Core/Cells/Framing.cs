@@ -149,6 +149,8 @@ public sealed record FrameFeet
     public string? Note { get; init; }
     public FootHold? Hold { get; init; }
     public bool? Anchored { get; init; }
+    /// <summary>Distance of a foot's anchors from each other, across the direction in which they are closest, metres.</summary>
+    public double? AnchorSpacing { get; init; }
     /// <summary>Travel of a levelling foot per turn, metres.</summary>
     public double? ThreadPitch { get; init; }
 }
@@ -212,5 +214,7 @@ public sealed record FrameLimits
     /// <summary>Newtons, of one foot downward, and of the anchors of one foot upward.</summary>
     public double? LargestFootLoad { get; init; }
     public double? LargestAnchorPull { get; init; }
+    /// <summary>Newtons, of the anchors of one foot along the floor.</summary>
+    public double? LargestAnchorShear { get; init; }
     public double? OverturningSafety { get; init; }
 }

@@ -92,6 +92,11 @@ public sealed record PlatePlan : IOrdered
     public int? Order { get; init; }
     public string? Name { get; init; }
     public string? Note { get; init; }
+    /// <summary>What the title block names (ISO 7200): legal owner, identification number, creator, and who approved it.</summary>
+    public string? Owner { get; init; }
+    public string? Number { get; init; }
+    public string? Creator { get; init; }
+    public string? ApprovedBy { get; init; }
     /// <summary>Id of an interface, or the designation of a standard, of the part on the plate's upper face.</summary>
     public string? Above { get; init; }
     public string? Below { get; init; }

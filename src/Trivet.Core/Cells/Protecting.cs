@@ -129,8 +129,17 @@ public sealed record ProtectiveDevice : IOrdered
     public double? Resolution { get; init; }
     /// <summary>Height of a field that people approach along, metres above the floor.</summary>
     public double? FieldHeight { get; init; }
-    /// <summary>Distance from the nearest place of danger, metres.</summary>
+    /// <summary>Distance from the nearest place of danger, metres, where its line on the floor is not stated.</summary>
     public double? Distance { get; init; }
+    /// <summary>The line on the floor where people first enter its field, cell frame, metres.</summary>
+    public double? FromX { get; init; }
+    public double? FromY { get; init; }
+    public double? ToX { get; init; }
+    public double? ToY { get; init; }
+    /// <summary>It is muted while material passes: by what, and what keeps people out meanwhile.</summary>
+    public bool? Muted { get; init; }
+    public string? MutedBy { get; init; }
+    public string? MutedKeeps { get; init; }
     public double? SensingTime { get; init; }
     public string? SensingSource { get; init; }
     public double? LogicTime { get; init; }

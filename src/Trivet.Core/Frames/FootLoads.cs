@@ -9,7 +9,8 @@ namespace Trivet.Frames;
 /// <param name="Smallest">Smallest downward; negative where the foot is pulled up.</param>
 /// <param name="Level">Largest across, in the floor's plane.</param>
 /// <param name="Moment">Largest about level axes that a held foot passes to its anchors, N·m: it comes on top of the pull.</param>
-public readonly record struct FootLoad(string Foot, Vec3 P, double Weight, double Largest, double Smallest, double Level, double Moment);
+/// <param name="Pull">Largest on its anchors together: upward force, and what of the moment is a couple over their distance; negative while the foot is pressed down.</param>
+public readonly record struct FootLoad(string Foot, Vec3 P, double Weight, double Largest, double Smallest, double Level, double Moment, double Pull);
 
 /// <summary>
 /// Loads of the feet, and how far the frame is from tipping over an edge of its footprint.
@@ -23,11 +24,13 @@ public readonly record struct FootLoad(string Foot, Vec3 P, double Weight, doubl
 public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
 {
     /// <param name="factor">By how much harder the motion is than the reaction given: a stop after a fault. Weight counts once.</param>
-    public static FootLoads Of(FrameStudy study, JointSamples joints, ReactionOverTime reaction, double factor)
+    /// <param name="anchorSpacing">Over which a foot's anchors take its moment, metres; not a number where not known: then the pull is without it.</param>
+    public static FootLoads Of(FrameStudy study, JointSamples joints, ReactionOverTime reaction, double factor, double anchorSpacing = double.NaN)
     {
         reaction = reaction.Harder(factor);
         var feet = study.Mesh.Feet;
-        double[] largest = new double[feet.Length], smallest = new double[feet.Length], level = new double[feet.Length], moment = new double[feet.Length];
+        double[] largest = new double[feet.Length], smallest = new double[feet.Length], level = new double[feet.Length], moment = new double[feet.Length], pull = new double[feet.Length];
+        Array.Fill(pull, double.NegativeInfinity);
         Array.Fill(smallest, double.PositiveInfinity);
         var weight = study.Soft.FeetUnderWeight;
         var edges = Edges([.. feet.Select(f => f.P)]);
@@ -46,7 +49,9 @@ public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
                     largest[f] = Math.Max(largest[f], -force.Z);
                     smallest[f] = Math.Min(smallest[f], -force.Z);
                     level[f] = Math.Max(level[f], (force with { Z = 0 }).Norm);
-                    moment[f] = Math.Max(moment[f], (turning with { Z = 0 }).Norm);
+                    double m = (turning with { Z = 0 }).Norm;
+                    moment[f] = Math.Max(moment[f], m);
+                    pull[f] = Math.Max(pull[f], force.Z + (anchorSpacing > 0 ? m / anchorSpacing : 0));
                 }
 
                 for (int e = 0; e < edges.Length; e++)
@@ -58,7 +63,7 @@ public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
             }
         }
 
-        return new([.. feet.Select((f, i) => new FootLoad(f.Id, f.P, -weight[i].Force.Z, largest[i], smallest[i], level[i], moment[i]))], safety);
+        return new([.. feet.Select((f, i) => new FootLoad(f.Id, f.P, -weight[i].Force.Z, largest[i], smallest[i], level[i], moment[i], pull[i]))], safety);
 
         // Moment about an edge of all that the feet put on the floor, what held feet pass on by turning included: positive while the frame stands.
         double Moment((Vec3 Point, Vec3 Inward) edge, ImmutableArray<FootForce> forces)

@@ -62,7 +62,7 @@ public static class FrameChecks
             }
         }
 
-        var feet = FootLoads.Of(study, joints, load.Reaction, factor);
+        var feet = FootLoads.Of(study, joints, load.Reaction, factor, frame.Feet.AnchorSpacing ?? double.NaN);
         var limits = frame.Limits;
         if (limits.LargestFootLoad is { } most)
         {
@@ -72,9 +72,16 @@ public static class FrameChecks
 
         if (frame.Feet.Anchored == true && limits.LargestAnchorPull is { } pull)
         {
+            var anchors = Sorted(inputs, "/frame/feet/anchored", "/frame/feet/anchorSpacing", Limits + "largestAnchorPull", Limits + "largestAnchorShear");
             findings.Add(new Judged(
-                FrameRules.Anchor, subject, Sorted(inputs, "/frame/feet/anchored", Limits + "largestAnchorPull"), feet.Feet.Max(f => -f.Smallest),
-                Limit.AtMost(pull, Stated("largestAnchorPull")), Assurance.Sampled));
+                FrameRules.Anchor, subject, anchors, feet.Feet.Max(f => f.Pull), Limit.AtMost(pull, Stated("largestAnchorPull")), Assurance.Sampled));
+            if (limits.LargestAnchorShear is { } shear)
+            {
+                findings.Add(new Judged(FrameRules.AnchorShear, subject, anchors, feet.Feet.Max(f => f.Level), Limit.AtMost(shear, Stated("largestAnchorShear")), Assurance.Sampled));
+                // EN 1992-4, 7.2.3, from memory: for what breaks in the concrete.
+                double together = feet.Feet.Max(f => Math.Pow(Math.Max(0, f.Pull) / pull, 1.5) + Math.Pow(f.Level / shear, 1.5));
+                findings.Add(new Judged(FrameRules.AnchorTogether, subject, anchors, together, Limit.AtMost(1, new(SourceKind.FromMemory, "EN-1992-4", "7.2.3")), Assurance.Sampled));
+            }
         }
         else if (frame.Feet.Anchored == false)
         {

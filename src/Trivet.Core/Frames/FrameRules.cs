@@ -32,6 +32,12 @@ public static class FrameRules
     /// <summary>Value: largest pull on the anchors of a foot, newtons; negative while it is pressed down.</summary>
     public static Rule Anchor { get; } = Of("frame.anchor", "The anchors bear the pull", "N", Sense.AtMost, double.PositiveInfinity);
 
+    /// <summary>Value: largest force along the floor on the anchors of a foot, newtons.</summary>
+    public static Rule AnchorShear { get; } = Of("frame.anchor-shear", "The anchors bear the push along the floor", "N", Sense.AtMost, double.PositiveInfinity);
+
+    /// <summary>Value: (pull over its limit)^1.5 + (shear over its limit)^1.5 of the worst foot.</summary>
+    public static Rule AnchorTogether { get; } = Of("frame.anchor-together", "The anchors bear pull and push together", "1", Sense.AtMost, double.PositiveInfinity);
+
     /// <summary>Yes or no: some joint stiffness within the stated interval gives what was measured.</summary>
     public static Rule Measured { get; } = Of("frame.measured", "The standing frame is the frame described", "1", Sense.AtLeast, 0);
 

@@ -40,6 +40,10 @@ public enum PartKind
     Foot,
     /// <summary>Its size is the length that is clamped and engaged; the screw is the next longer one of its standard.</summary>
     Screw,
+    /// <summary>Its sizes are diameter and length.</summary>
+    Pin,
+    /// <summary>Two at each joint of members that are screwed together, one on either side.</summary>
+    Bracket,
 }
 
 /// <summary>One line of the parts list.</summary>
@@ -65,6 +69,9 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
     /// <summary>An end this near to the floor stands on a foot, metres.</summary>
     private const double OnFloor = 0.001;
 
+    /// <summary>A bracket on either side of a joint; common practice, no source. Another number is said of /frame/joints in the list.</summary>
+    private const int BracketsAtJoint = 2;
+
     public static PartsLines Of(Cell cell) => Of(cell, new());
 
     /// <param name="plates">Those of this cell.</param>
@@ -85,6 +92,7 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
         }
         foreach (var (id, m) in cell.Cabinet.Modules.InOrder()) lines.Add(Bought(PartGroup.Cabinet, $"/cabinet/modules/{id}", m.Name ?? id));
         Screws(cell, plates, lines);
+        Pins(cell, plates, lines);
         foreach (var (id, c) in cell.Cables.InOrder()) lines.Add(Bought(PartGroup.Cables, $"/cables/{id}", c.Name ?? id) with { Sizes = Known(c.Length ?? double.NaN) });
         var astray = ImmutableArray.CreateBuilder<string>();
         foreach (var (id, part) in cell.Tool.Parts.InOrder())
@@ -178,10 +186,51 @@ public sealed record PartsLines(ImmutableArray<PartsLine> Lines, ImmutableArray<
                 PartGroup.Frame, PartKind.Member, [.. same.Select(m => m.Pointer).Distinct()], name, Known(same.First().Width, same.First().Height, same.First().Length), same.Count(),
                 Cells.Supplied.Made, false, 0));
         }
+        int joints = cell.Frame.Joints.Rigid == true ? 0 : JointsOf(bars);
+        if (joints > 0) lines.Add(new(PartGroup.Frame, PartKind.Bracket, ["/frame/joints"], "", [], BracketsAtJoint * joints, Cells.Supplied.Bought, false, 0));
         int feet = bars.SelectMany(b => new[] { b.From, b.To }).Where(p => p.IsFinite && Math.Abs(p.Z) < OnFloor).Distinct().Count();
         if (feet > 0) lines.Add(new(PartGroup.Frame, PartKind.Foot, ["/frame/feet"], "", [], feet, Cells.Supplied.Bought, false, 0));
 
         static double Round(double metres) => Math.Round(metres, 4);
+    }
+
+    /// <summary>Ends of members that meet another, each joint once.</summary>
+    private static int JointsOf(ImmutableArray<FrameBar> bars)
+    {
+        int joints = 0;
+        for (int i = 0; i < bars.Length; i++)
+        {
+            if (!bars[i].IsPlaced) continue;
+            foreach (var p in new[] { bars[i].From, bars[i].To })
+            {
+                if (FrameInputs.IsFoot(p)) continue;
+                for (int j = 0; j < bars.Length; j++)
+                {
+                    if (j == i || !bars[j].IsPlaced) continue;
+                    var (along, distance) = FrameInputs.Distance(bars[j], p);
+                    if (distance > Reach(bars[i]) + Reach(bars[j]) + OnFloor) continue;
+                    // Where two ends meet, that of the later member counts.
+                    bool within = along > OnFloor && along < bars[j].Length - OnFloor;
+                    if (!within && j > i) continue;
+                    joints++;
+                    break;
+                }
+            }
+        }
+        return joints;
+
+        static double Reach(FrameBar bar) => double.IsFinite(bar.Width) && double.IsFinite(bar.Height) ? Math.Max(bar.Width, bar.Height) / 2 : 0;
+    }
+
+    /// <summary>Pins of the plates, by size.</summary>
+    private static void Pins(Cell cell, FoundPlates plates, List<PartsLine> lines)
+    {
+        foreach (var (id, plate) in cell.Plates.InOrder())
+        {
+            if (AdapterInput.Read(cell, id, new(), []) is not { } input) continue;
+            foreach (var pin in PlatePins.Of(plates.Chosen(input)))
+                lines.Add(new(PartGroup.Screws, PartKind.Pin, [$"{AdapterInput.Pointer(id)}/pins"], plate.Name ?? id, [pin.Diameter, pin.Length], pin.Count, Cells.Supplied.Bought, false, 0));
+        }
     }
 
     /// <summary>

@@ -36,7 +36,7 @@ public sealed record FrameReport(
         {
             stop.ThrowIfCancellationRequested();
             if (!load.Reaction.IsFinite) continue;
-            under.Add(new(load, tolerance > 0 ? Settling.Of(study, study.FineJoints, load, tolerance) : [], FootLoads.Of(study, study.FineJoints, load.Reaction, FrameRun.LoadFactor(cell, new()))));
+            under.Add(new(load, tolerance > 0 ? Settling.Of(study, study.FineJoints, load, tolerance) : [], FootLoads.Of(study, study.FineJoints, load.Reaction, FrameRun.LoadFactor(cell, new()), cell.Frame.Feet.AnchorSpacing ?? double.NaN)));
         }
 
         return new(cell, study, [], [], under.ToImmutable());

@@ -26,7 +26,12 @@ public static class FrameStage
         var read = FrameRun.Read(cell, cycles, reading);
         var anchoring = new Reading();
         anchoring.Need(cell.Frame.Feet.Anchored, "/frame/feet/anchored", false);
-        if (cell.Frame.Feet.Anchored == true) anchoring.Need(cell.Frame.Limits.LargestAnchorPull, "/frame/limits/largestAnchorPull");
+        if (cell.Frame.Feet.Anchored == true)
+        {
+            anchoring.Need(cell.Frame.Limits.LargestAnchorPull, "/frame/limits/largestAnchorPull");
+            // A foot that turns freely passes no moment to its anchors.
+            if (anchoring.Or(cell.Frame.Feet.Hold, "/frame/feet/hold", FootHold.Joint) != FootHold.Pinned) anchoring.Need(cell.Frame.Feet.AnchorSpacing, "/frame/feet/anchorSpacing");
+        }
 
         ImmutableArray<string> inputs = [.. reading.Inputs.Append("/depth").Distinct().Order(StringComparer.Ordinal)];
         var findings = ImmutableArray.CreateBuilder<Finding>();
@@ -42,6 +47,8 @@ public static class FrameStage
             if (of(cell.Frame.Limits) is null) coverage.Add(new(rule, subject, FrameReasons.NoLimit.Naming("/frame/limits/" + name)));
         if (cell.Frame.Feet.Anchored is { } anchored)
             coverage.Add(new(anchored ? FrameRules.Overturning : FrameRules.Anchor, subject, anchored ? FrameReasons.Anchored : FrameReasons.NotAnchored));
+        foreach (var rule in new[] { FrameRules.AnchorShear, FrameRules.AnchorTogether })
+            if (cell.Frame.Feet.Anchored == true && cell.Frame.Limits.LargestAnchorShear is null) coverage.Add(new(rule, subject, FrameReasons.NoLimit.Naming("/frame/limits/largestAnchorShear")));
         if (cell.Frame.Measured is { TapFrequency: null, PullDeflection: null }) coverage.Add(new(FrameRules.Measured, subject, FrameReasons.NotMeasured));
 
         // One study serves all tasks of this plan.
@@ -70,6 +77,8 @@ public static class FrameStage
             FrameRun.Tolerance(cell, own);
             own.Used("/frame/limits/largestFootLoad", cell.Frame.Limits.LargestFootLoad);
             own.Used("/frame/limits/largestAnchorPull", cell.Frame.Limits.LargestAnchorPull);
+            own.Used("/frame/limits/largestAnchorShear", cell.Frame.Limits.LargestAnchorShear);
+            own.Used("/frame/feet/anchorSpacing", cell.Frame.Feet.AnchorSpacing);
             own.Used("/frame/limits/overturningSafety", cell.Frame.Limits.OverturningSafety);
             own.Used("/frame/feet/anchored", cell.Frame.Feet.Anchored);
             string settle = of.Pointer + "/settle";

@@ -27,9 +27,10 @@ public static class GuardChecks
             bool normal = approach == ApproachDirection.Normal;
             double resolution = reading.Need(device.Resolution, at + "/resolution");
             double height = normal ? reading.Or(device.FieldHeight, at + "/fieldHeight", double.NaN) : reading.Need(device.FieldHeight, at + "/fieldHeight");
-            double distance = reading.Need(device.Distance, at + "/distance");
+            double distance = DistanceOf(cell, device, at, reading);
             bool measured = reading.Or(device.StopMeasured, at + "/stopMeasured", false);
             var subject = new Subject(at);
+            Muting(device, at, findings);
             if (!reading.Complete) findings.Add(new Unjudged(ProtectRules.DeviceDistance, subject, reading.Inputs, OpenReason.Missing, reading.MissingFields));
             else if (device.SensingTime < 0 || device.LogicTime < 0 || device.DriveTime < 0 || device.StopTime < 0 || resolution < 0 || height < 0)
                 findings.Add(new Unjudged(ProtectRules.Described, subject, reading.Inputs, OpenReason.Failed, [], ProtectReasons.Negative));
@@ -56,6 +57,34 @@ public static class GuardChecks
             }
         }
         return new(findings.ToImmutable(), cell.Guarding.Devices.IsEmpty ? [new(ProtectRules.DeviceDistance, new(At), ProtectReasons.NoDevices)] : [], []);
+    }
+
+    /// <summary>Computed from the device's line to all that the robot can get to; as typed where no line is stated or the robot is not described.</summary>
+    private static double DistanceOf(Cell cell, ProtectiveDevice device, string at, Reading reading)
+    {
+        foreach (var (field, value) in new[] { ("fromX", device.FromX), ("fromY", device.FromY), ("toX", device.ToX), ("toY", device.ToY) }) reading.Used($"{at}/{field}", value);
+        if (device is not { FromX: { } fromX, FromY: { } fromY, ToX: { } toX, ToY: { } toY }) return reading.Need(device.Distance, at + "/distance");
+        var robot = new Reading();
+        var space = MaximumSpace.Of(cell, robot);
+        reading.Used(robot);
+        Vec3 from = new(fromX, fromY, 0), to = new(toX, toY, 0);
+        return space is null || (to - from).Norm < 1e-6 ? reading.Need(device.Distance, at + "/distance") : space.DistanceTo(from, to);
+    }
+
+    /// <summary>A device that is muted says by what, and what keeps people out meanwhile; whether that suffices is for a person to judge.</summary>
+    private static void Muting(ProtectiveDevice device, string at, ImmutableArray<Finding>.Builder findings)
+    {
+        if (device.Muted != true) return;
+        var reading = new Reading();
+        reading.Used(at + "/muted", device.Muted);
+        foreach (var (field, text) in new[] { ("mutedBy", device.MutedBy), ("mutedKeeps", device.MutedKeeps) })
+        {
+            reading.Used($"{at}/{field}", text);
+            if (string.IsNullOrWhiteSpace(text)) reading.Missing($"{at}/{field}");
+        }
+        findings.Add(reading.Complete
+            ? new Unjudged(ProtectRules.Muting, new(at), reading.Inputs, OpenReason.NotProved, [], ProtectReasons.MutingByPerson)
+            : new Unjudged(ProtectRules.Muting, new(at), reading.Inputs, OpenReason.Missing, reading.MissingFields));
     }
 
     private static StagePlan Gaps(Cell cell)

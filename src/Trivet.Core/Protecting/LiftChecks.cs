@@ -23,13 +23,15 @@ public static class LiftChecks
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
-        foreach (var (id, lift) in cell.Handling.Lifts.InOrder()) Lift(cell, $"{At}/lifts/{id}", lift, findings, coverage);
+        var byHand = new List<(LiftTask Lift, Reading Reading)>();
+        foreach (var (id, lift) in cell.Handling.Lifts.InOrder()) Lift(cell, $"{At}/lifts/{id}", lift, byHand, findings, coverage);
+        Together(cell, byHand, findings, coverage);
         if (cell.Handling.Lifts.IsEmpty) coverage.Add(new(ProtectRules.Lift, new(At), ProtectReasons.NoLifts));
         Hanging(cell.Handling.Hanging, findings, coverage);
         return new(findings.ToImmutable(), coverage.ToImmutable(), []);
     }
 
-    private static void Lift(Cell cell, string at, Lift lift, ImmutableArray<Finding>.Builder findings, ImmutableArray<NotApplicable>.Builder coverage)
+    private static void Lift(Cell cell, string at, Lift lift, List<(LiftTask, Reading)> byHand, ImmutableArray<Finding>.Builder findings, ImmutableArray<NotApplicable>.Builder coverage)
     {
         var subject = new Subject(at);
         var reading = new Reading();
@@ -64,8 +66,27 @@ public static class LiftChecks
                 findings.Add(new Judged(
                     ProtectRules.Lift, subject, reading.Inputs, mass / most, Limit.AtMost(1, new(SourceKind.Literature, "Waters1994", "lifting index")), Assurance.Exact));
                 coverage.Add(new(ProtectRules.LiftAid, subject, ProtectReasons.OnePerson));
+                byHand.Add((new(mass, most / LiftingEquation.Frequency(often, duration, from.Height), often, duration, from.Height), reading));
             }
         }
+    }
+
+    /// <summary>What one person lifts in a shift adds up; whether it is one person is not known, so it is taken as one.</summary>
+    private static void Together(
+        Cell cell, List<(LiftTask Lift, Reading Reading)> byHand, ImmutableArray<Finding>.Builder findings, ImmutableArray<NotApplicable>.Builder coverage)
+    {
+        var subject = new Subject(At + "/lifts");
+        if (byHand.Count < 2)
+        {
+            coverage.Add(new(ProtectRules.LiftsTogether, subject, ProtectReasons.OneLift));
+            return;
+        }
+        var reading = new Reading();
+        reading.Used(At + "/lifts", string.Join('\n', cell.Handling.Lifts.Keys));
+        foreach (var (_, own) in byHand) reading.Used(own);
+        // Too many together: far beyond any index that could be told.
+        double index = Math.Min(LiftingEquation.Composite(byHand.Select(l => l.Lift)), 1000);
+        findings.Add(new Judged(ProtectRules.LiftsTogether, subject, reading.Inputs, index, Limit.AtMost(1, new(SourceKind.Literature, "Waters1994", "lifting index")), Assurance.Exact));
     }
 
     private static void Aid(

@@ -8,6 +8,10 @@ namespace Trivet.Protecting;
 /// <param name="Turn">A: of the load from straight ahead.</param>
 public readonly record struct LiftEnd(double Reach, double Height, double Turn);
 
+/// <summary>One lift among several.</summary>
+/// <param name="Recommended">Recommended mass without the factor of frequency, kilograms.</param>
+public readonly record struct LiftTask(double Mass, double Recommended, double PerSecond, LiftDuration Duration, double OriginHeight);
+
 /// <summary>
 /// The revised NIOSH lifting equation [Waters1994, pages 7 to 29], metric form: RWL = LC·HM·VM·DM·AM·FM·CM with LC = 23 kg, HM = 25/H, VM = 1 − 0.003·|V − 75|,
 /// DM = 0.82 + 4.5/D, AM = 1 − 0.0032·A, in centimetres and degrees. H below 25 counts as 25, D below 25 as 25; H above 63, V above 175, D above 175, A above 135°
@@ -36,6 +40,29 @@ public static class LiftingEquation
     public static double Recommended(LiftEnd from, LiftEnd to, LiftEnd at, double perSecond, LiftDuration duration, Coupling coupling) =>
         LoadConstant * Horizontal(at.Reach) * Vertical(at.Height) * Distance(Math.Abs(to.Height - from.Height)) * Asymmetry(at.Turn)
         * Frequency(perSecond, duration, from.Height) * CouplingOf(coupling, at.Height);
+
+    /// <summary>
+    /// Composite lifting index of several lifts by one person in one shift [Waters1994, pages 43 to 46, from memory]: the largest single index, and for each further lift, in falling
+    /// order of the single indices, its frequency-independent index times what all lifts so far together leave less of the frequency factor:
+    /// L/FIRWL·(1/FM(F₁ + … + Fᵢ) − 1/FM(F₁ + … + Fᵢ₋₁)). All are done for as long as the longest of them. Infinite where together they are too many.
+    /// </summary>
+    public static double Composite(IEnumerable<LiftTask> lifts)
+    {
+        LiftTask[] all = [.. lifts];
+        var longest = all.Length == 0 ? LiftDuration.Short : all.Max(l => l.Duration);
+        LiftTask[] falling = [.. all.OrderByDescending(l => l.Mass / (l.Recommended * Factor(l, l.PerSecond)))];
+        double index = 0, often = 0;
+        foreach (var lift in falling)
+        {
+            double before = often, own = lift.Mass / lift.Recommended;
+            often += lift.PerSecond;
+            index += before == 0 ? own / Factor(lift, often) : own * (1 / Factor(lift, often) - 1 / Factor(lift, before));
+            if (!double.IsFinite(index)) return double.PositiveInfinity;
+        }
+        return index;
+
+        double Factor(LiftTask lift, double perSecond) => Frequency(perSecond, longest, lift.OriginHeight);
+    }
 
     public static double Horizontal(double metres) => metres > 0.63 ? 0 : 0.25 / Math.Max(0.25, metres);
 

@@ -13,6 +13,10 @@ public static class ProtectReasons
 
     /// <summary>One person alone lifts below shoulder height; no aid is called for beyond what the lifting index says.</summary>
     public static Reason OnePerson { get; } = new("protect.one-person");
+    /// <summary>Fewer than two lifts are done by hand.</summary>
+    public static Reason OneLift { get; } = new("protect.one-lift");
+    /// <summary>What keeps people out while a device is muted can not be computed.</summary>
+    public static Reason MutingByPerson { get; } = new("protect.muting-by-person");
     public static Reason NoLifts { get; } = new("protect.no-lifts");
     public static Reason NoHanging { get; } = new("protect.no-hanging");
     public static Reason NoFences { get; } = new("protect.no-fences");

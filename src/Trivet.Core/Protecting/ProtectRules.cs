@@ -17,6 +17,9 @@ public static class ProtectRules
     /// <summary>Value: lifting index of one person, mass over recommended mass.</summary>
     public static Rule Lift { get; } = Of("protect.lift", "One person can lift it", "1", Sense.AtMost, 0.1, Niosh);
 
+    /// <summary>Value: composite lifting index of all that one person lifts by hand.</summary>
+    public static Rule LiftsTogether { get; } = Of("protect.lifts-together", "One person can do all lifts of a shift", "1", Sense.AtMost, 0.1, Niosh with { Place = "pages 43 to 46" });
+
     /// <summary>A lift that is not for one person alone, or goes above shoulder height. Value: mass, kilograms; limit: what the lifting aid carries.</summary>
     public static Rule LiftAid { get; } = Of("protect.lift-aid", "A lifting aid carries what people must not lift", "kg", Sense.AtMost, 0, Here("protect.lift-aid"));
 
@@ -25,6 +28,9 @@ public static class ProtectRules
 
     /// <summary>Value: distance of a device from the nearest place of danger, metres.</summary>
     public static Rule DeviceDistance { get; } = Of("protect.device-distance", "What moves has stopped before somebody is there", "m", Sense.AtLeast, 0.05, Distance);
+
+    /// <summary>A device that is muted. Always open: only a person at the machine can judge what keeps people out meanwhile.</summary>
+    public static Rule Muting { get; } = Of("protect.muting", "Nobody gets in while a device is muted", "1", Sense.AtLeast, 0, new(SourceKind.FromMemory, "IEC-TS-62046", "muting"));
 
     /// <summary>Value: height of a guard, metres.</summary>
     public static Rule FenceHeight { get; } = Of("protect.fence-height", "The guard is not too low", "m", Sense.AtLeast, 0, Reaching);

@@ -39,6 +39,9 @@ public sealed class CellSession : IAsyncDisposable
     /// <summary>Raised in the page's context as a proof goes on: for what shows that alone, since a whole sheet takes longer to draw.</summary>
     public event Action? Progressed;
 
+    /// <summary>Readings taken while the frame is set up, as long as the cell is open; a person saves them as a table.</summary>
+    public ImmutableArray<SetUpRow> SetUp { get; set; } = [];
+
     public Assessed Now { get; private set; }
     public Cell Cell => Now.Cell;
     public Draft Draft { get; private set; }

@@ -73,6 +73,8 @@ internal static class FrameFields
     private static readonly Shape Feet = new Table<FrameFeet>(new FrameFeet())
         .Choice("hold", Words.FootHold, f => f.Hold, (f, v) => f with { Hold = v }, "How the end of a post on the floor is kept from turning: like a joint, not at all, or wholly.")
         .YesNo("anchored", f => f.Anchored, (f, v) => f with { Anchored = v }, "The feet are anchored to the floor.", Depth.Build)
+        .Quantity("anchorSpacing", Dimension.Length, f => f.AnchorSpacing, (f, v) => f with { AnchorSpacing = v },
+            "Distance of a foot's anchors from each other, the smallest way across: over it they take the moment of a foot that is kept from turning.")
         .Quantity("threadPitch", Dimension.Length, f => f.ThreadPitch, (f, v) => f with { ThreadPitch = v }, "Travel of a levelling foot per turn.")
         .Text("note", f => f.Note, (f, v) => f with { Note = v }, Kept)
         .Done();
@@ -121,6 +123,8 @@ internal static class FrameFields
         .Quantity("largestFootLoad", Dimension.Force, l => l.LargestFootLoad, (l, v) => l with { LargestFootLoad = v }, "Largest load that a foot and the floor under it bear.")
         .Quantity("largestAnchorPull", Dimension.Force, l => l.LargestAnchorPull, (l, v) => l with { LargestAnchorPull = v },
             "Pull that the anchors of one foot may take together, from their maker for this floor, safety included.")
+        .Quantity("largestAnchorShear", Dimension.Force, l => l.LargestAnchorShear, (l, v) => l with { LargestAnchorShear = v },
+            "Force along the floor that the anchors of one foot may take together, likewise.")
         .Quantity("overturningSafety", Dimension.One, l => l.OverturningSafety, (l, v) => l with { OverturningSafety = v }, "Smallest safety against overturning; 1.5 where not stated.")
         .Text("note", l => l.Note, (l, v) => l with { Note = v }, Kept)
         .Done();

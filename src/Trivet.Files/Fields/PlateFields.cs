@@ -86,6 +86,10 @@ internal static class PlateFields
             "Free radius that key or driver needs round a screw's axis; that of the screw's own key where nothing is stated.")
         .YesNo("lighten", p => p.Lighten, (p, v) => p with { Lighten = v }, "Whether holes are added that make it lighter.")
         .Text("joiningThread", p => p.JoiningThread, (p, v) => p with { JoiningThread = v }, "Stack of two: size of the screws that join them; \"M5\" where nothing is stated.")
+        .Text("owner", p => p.Owner, (p, v) => p with { Owner = v }, "Title block: who owns the drawing.")
+        .Text("number", p => p.Number, (p, v) => p with { Number = v }, "Title block: number of the drawing; cell and id where nothing is stated.")
+        .Text("creator", p => p.Creator, (p, v) => p with { Creator = v }, "Title block: who made it, by id or initials.")
+        .Text("approvedBy", p => p.ApprovedBy, (p, v) => p with { ApprovedBy = v }, "Title block: who approved it, by id or initials; not approved where nothing is stated.")
         .Text("note", p => p.Note, (p, v) => p with { Note = v }, "Anything worth keeping.")
         .Done();
 }

@@ -70,7 +70,14 @@ internal static class ProtectingFields
         .Quantity("fieldHeight", Dimension.Length, d => d.FieldHeight, (d, w) => d with { FieldHeight = w },
             "Height above the floor of a field that people approach along.")
         .Quantity("distance", Dimension.Length, d => d.Distance, (d, w) => d with { Distance = w },
-            "Distance from the nearest place of danger.")
+            "Distance from the nearest place of danger, where the device's line on the floor is not stated.")
+        .Quantity("fromX", Dimension.Length, d => d.FromX, (d, w) => d with { FromX = w }, "Line on the floor where people first enter its field, cell frame: where it begins. Its distance is then computed to all that the robot can get to.")
+        .Quantity("fromY", Dimension.Length, d => d.FromY, (d, w) => d with { FromY = w }, "Likewise.")
+        .Quantity("toX", Dimension.Length, d => d.ToX, (d, w) => d with { ToX = w }, "Where it ends.")
+        .Quantity("toY", Dimension.Length, d => d.ToY, (d, w) => d with { ToY = w }, "Where it ends.")
+        .YesNo("muted", d => d.Muted, (d, w) => d with { Muted = w }, "It is muted while material passes. While it is, it protects nobody.")
+        .Text("mutedBy", d => d.MutedBy, (d, w) => d with { MutedBy = w }, "What mutes it: which sensors, in which order, for how long at most.")
+        .Text("mutedKeeps", d => d.MutedKeeps, (d, w) => d with { MutedKeeps = w }, "What keeps people out while it is muted.")
         .Quantity("sensingTime", Dimension.Time, d => d.SensingTime, (d, w) => d with { SensingTime = w },
             "From the interruption until its output falls.", null, "ms")
         .Text("sensingSource", d => d.SensingSource, (d, w) => d with { SensingSource = w }, "Where that time comes from.")

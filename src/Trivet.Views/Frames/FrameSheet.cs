@@ -105,6 +105,13 @@ public sealed record FrameSheet(string Title, ImmutableArray<FrameRow> Rows)
             Add(group, name, "foot-smallest", words.FootSmallest, least.Smallest, least.Smallest, "N", Locale.Fill(words.FootKnown, ("foot", least.Foot)));
             double moment = under.Feet.Feet.Max(f => f.Moment);
             Add(group, name, "foot-moment", words.FootMoment, moment, moment, "N m", words.FootMomentKnown);
+            if (report.Cell.Frame.Feet.Anchored == true)
+            {
+                var pulled = under.Feet.Feet.MaxBy(f => f.Pull);
+                var pushed = under.Feet.Feet.MaxBy(f => f.Level);
+                Add(group, name, "anchor-pull", words.AnchorPull, pulled.Pull, pulled.Pull, "N", Locale.Fill(words.AnchorPullKnown, ("foot", pulled.Foot)));
+                Add(group, name, "anchor-shear", words.AnchorShear, pushed.Level, pushed.Level, "N", Locale.Fill(words.AnchorShearKnown, ("foot", pushed.Foot)));
+            }
             rows.Add(new(
                 group, name, "overturning", words.Overturning, under.Feet.Safety, under.Feet.Safety, "1",
                 double.IsInfinity(under.Feet.Safety) ? "∞" : Numbers.Plain(under.Feet.Safety, 1, locale), words.OverturningKnown));

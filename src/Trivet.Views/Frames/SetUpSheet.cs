@@ -10,6 +10,10 @@ public static class SetUpSheet
 {
     private const int NextShown = 3;
 
+    /// <summary>What is measured, from where to where.</summary>
+    public static string What(SetUpKind kind, string from, string to, Locale? locale = null) =>
+        Locale.Fill((locale ?? Locale.English).Language.Frame.SetUpKinds[(int)kind], ("from", from), ("to", to));
+
     public static FrameSheet Of(Cell cell, SettingUp result, Locale? locale = null)
     {
         var language = (locale ?? Locale.English).Language;
@@ -34,7 +38,7 @@ public static class SetUpSheet
         foreach (var (next, i) in result.Next(NextShown).Select((n, i) => (n, i)))
         {
             Add("next", words.SetUpNext, $"next-{i + 1}:{next.Kind.ToString().ToLowerInvariant()}:{next.From}:{next.To}",
-                Locale.Fill(words.SetUpKinds[(int)next.Kind], ("from", next.From), ("to", next.To)), next.Left, "1", "",
+                What(next.Kind, next.From, next.To, locale), next.Left, "1", "",
                 Locale.Fill(words.SetUpLeft, ("left", Numbers.Percent(next.Left, locale))));
         }
 

@@ -60,6 +60,7 @@ public static class HoleCallouts
     private static string ScrewOf(AdapterHole hole, Locale locale)
     {
         var words = locale.Language.Plate;
+        if (hole.Kind == HoleKind.Dowel) return Locale.Fill(words.Pin, ("d", Millimetres(2 * hole.Steps[0].Widest, locale)), ("length", Millimetres(PlatePins.LengthIn(hole), locale)));
         if (hole.Fitted is not { } fitted) return "";
         if (double.IsNaN(fitted.Length)) return Locale.Fill(words.ScrewUnknown, ("thread", fitted.Screw.Thread.Name));
         return Locale.Fill(fitted.Screw.Head == ScrewHead.Countersunk ? words.ScrewCountersunk : words.Screw,

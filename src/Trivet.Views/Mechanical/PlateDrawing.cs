@@ -10,7 +10,15 @@ namespace Trivet.Views.Mechanical;
 /// <summary>What a plate's title block says beside the plate itself.</summary>
 /// <param name="Piece">Empty for a single plate; which of two otherwise.</param>
 /// <param name="Made">Date, as the host knows it.</param>
-public sealed record PlateTitle(string Name, string Piece, string Cell, string Revision, string Made);
+public sealed record PlateTitle(string Name, string Piece, string Cell, string Revision, string Made)
+{
+    /// <summary>What ISO 7200 asks for besides; empty where it is not stated. A stack's two plates are the sheets of one document.</summary>
+    public string Owner { get; init; } = "";
+    public string Number { get; init; } = "";
+    public string Creator { get; init; } = "";
+    public string ApprovedBy { get; init; } = "";
+    public string Sheet { get; init; } = "1/1";
+}
 
 /// <summary>
 /// The shop drawing of an adapter plate on A3: seen from above, a section through the middle that meets most kinds of holes, the table of holes with
@@ -44,8 +52,11 @@ public static class PlateDrawing
         table.Text(DraftingTable.Left + 4, SectionY + 27, words.Section, DraftingTable.Heading, strong: true);
 
         string Mm(double metres) => HoleCallouts.Millimetres(metres, where);
+        string Stated(string text) => text.Length > 0 ? text : words.NotStated;
         double top = table.Frame(title.Name,
         [
+            new(words.Owner, Stated(title.Owner)), new(words.Number, Stated(title.Number)), new(words.DocumentType, words.DocumentTypeText),
+            new(words.Creator, Stated(title.Creator)), new(words.ApprovedBy, title.ApprovedBy.Length > 0 ? title.ApprovedBy : words.NotApproved), new(words.Sheet, title.Sheet),
             new(words.Material, plate.Stuff.Id), new(words.Thickness, Mm(plate.Thickness)), new(words.Mass, Numbers.Quantity(plate.Mass, "kg", where)),
             new(words.Clocking, $"{Numbers.Plain(plate.Clocking * 180 / Math.PI, 1, where)}°"), new(words.Scale, scale.Name), new(words.Tolerances, words.ToleranceText),
             new(words.Cell, title.Cell), new(words.Revision, title.Revision), new(words.Drawn, title.Made),

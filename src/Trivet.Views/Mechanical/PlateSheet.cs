@@ -28,6 +28,7 @@ public sealed record PlateSheet(
         var where = locale ?? Locale.English;
         var words = where.Language.Plate;
         string id = result.Input.Id, name = cell.Plates[id].Name ?? id, cellName = cell.Name ?? where.Language.UnnamedCell;
+        var plan = cell.Plates[id];
         bool works = !result.Chosen.IsEmpty;
         string says = result.Works.IsEmpty
             ? Locale.Fill(words.NoneWorks, ("rules", Fields.List(result.Forbids.Select(r => Sentences.RuleNoun(r, where)), where)))
@@ -39,7 +40,11 @@ public sealed record PlateSheet(
         {
             string piece = plates.Length == 1 ? "" : i == 0 ? words.Upper : words.Lower;
             return new PlatePiece(
-                plates.Length == 1 ? id : $"{id}-{(i == 0 ? "upper" : "lower")}", new(plates.Length == 1 ? name : $"{name}, {piece}", piece, cellName, revision, made), p);
+                plates.Length == 1 ? id : $"{id}-{(i == 0 ? "upper" : "lower")}", new(plates.Length == 1 ? name : $"{name}, {piece}", piece, cellName, revision, made)
+                {
+                    Owner = plan.Owner ?? "", Number = plan.Number ?? $"{cellName} / {id}", Creator = plan.Creator ?? "", ApprovedBy = plan.ApprovedBy ?? "", Sheet = $"{i + 1}/{plates.Length}",
+                },
+                p);
         })];
         return new(id, name, says.Trim(), [.. result.Works.Select(p => Row(p, words, where))], pieces, [.. pieces.SelectMany(p => FactsOf(p, plates.Length > 1, words, where))], works);
     }

@@ -8,10 +8,10 @@ internal static class EnglishParts
     public static PartsWords Words { get; } = new()
     {
         Title = "Parts list",
-        Groups = ["Robot", "Drives", "Tool", "Compressed air", "Frame", "Guarding", "Cabinet", "Cables", "Screws", "Further"],
+        Groups = ["Robot", "Drives", "Tool", "Compressed air", "Frame", "Guarding", "Cabinet", "Cables", "Screws and pins", "Further"],
         Kinds =
         [
-            "", "platform", "rod", "carriage", "upper arm", "counterweight", "rotary axis", "linear axis", "motor", "valve", "hose", "profile, cut", "guard", "foot", "screw",
+            "", "platform", "rod", "carriage", "upper arm", "counterweight", "rotary axis", "linear axis", "motor", "valve", "hose", "profile, cut", "guard", "foot", "screw", "dowel pin for", "corner bracket",
         ],
         HeadGroup = "Group",
         HeadName = "Part",

@@ -63,6 +63,7 @@ internal static class EnglishToolWords
         [
             "An aid to the risk assessment, never a substitute for it. Compare every distance with the current text of the standard; a competent person decides.",
             "A device's distance stays open until the worst stop was measured at this machine. What is thrown after a fault can carry more than what the plan makes.",
+            "A device that is muted protects nobody while it is: something else keeps people out, and a competent person has seen that it does.",
         ],
         Supply = "supply",
         ShutOff = "shut-off, lockable",

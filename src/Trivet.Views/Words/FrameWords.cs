@@ -32,6 +32,10 @@ public sealed record FrameWords
     public required string FootKnown { get; init; }
     public required string FootMoment { get; init; }
     public required string FootMomentKnown { get; init; }
+    public required string AnchorPull { get; init; }
+    public required string AnchorPullKnown { get; init; }
+    public required string AnchorShear { get; init; }
+    public required string AnchorShearKnown { get; init; }
     public required string Overturning { get; init; }
     public required string OverturningKnown { get; init; }
     public required string Braces { get; init; }
@@ -96,6 +100,24 @@ public sealed record FrameWords
     public required string HeadValue { get; init; }
     public required string HeadKnown { get; init; }
     public required string Settling { get; init; }
+    public required string SetUpTitle { get; init; }
+    public required string SetUpText { get; init; }
+    /// <summary>In the order of <see cref="Frames.SetUpKind"/>.</summary>
+    public required ImmutableArray<string> SetUpKindNames { get; init; }
+    /// <summary>An example of what is typed for each kind.</summary>
+    public required ImmutableArray<string> SetUpExamples { get; init; }
+    public required string SetUpKindLabel { get; init; }
+    public required string SetUpFrom { get; init; }
+    public required string SetUpTo { get; init; }
+    public required string SetUpValue { get; init; }
+    public required string SetUpReversed { get; init; }
+    public required string SetUpAdd { get; init; }
+    public required string SetUpRemove { get; init; }
+    public required string SetUpReadings { get; init; }
+    public required string SetUpNone { get; init; }
+    public required string SetUpGone { get; init; }
+    public required string SetUpTake { get; init; }
+    public required string SetUpLoad { get; init; }
     /// <summary>A mode with its band: "mode {number}, {low} to {high}".</summary>
     public required string ModeShown { get; init; }
 }

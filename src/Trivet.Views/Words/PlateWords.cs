@@ -30,7 +30,18 @@ public sealed record PlateWords
     public required string Holes { get; init; }
     public required string HeadTag { get; init; }
     public required string HeadHole { get; init; }
+    public required string Owner { get; init; }
+    public required string Number { get; init; }
+    public required string DocumentType { get; init; }
+    public required string DocumentTypeText { get; init; }
+    public required string Creator { get; init; }
+    public required string ApprovedBy { get; init; }
+    public required string NotApproved { get; init; }
+    public required string NotStated { get; init; }
+    public required string Sheet { get; init; }
     public required string HeadScrew { get; init; }
+    /// <summary>A pin: {d} and {length} in millimetres.</summary>
+    public required string Pin { get; init; }
     public required string Callouts { get; init; }
     public required string Material { get; init; }
     public required string Mass { get; init; }

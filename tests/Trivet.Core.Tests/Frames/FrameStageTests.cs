@@ -28,6 +28,8 @@ public class FrameStageTests
         foreach (var rule in new[] { FrameRules.Frequency, FrameRules.Sag, FrameRules.Tilt }) Assert.Single(findings, f => f.Rule == rule);
         Assert.Equal(4, findings.Count(f => f.Rule == FrameRules.Settle));
         Assert.Equal(2, findings.Count(f => f.Rule == FrameRules.Anchor));
+        Assert.Equal(2, findings.Count(f => f.Rule == FrameRules.AnchorShear));
+        Assert.Equal(2, findings.Count(f => f.Rule == FrameRules.AnchorTogether));
         Assert.All(findings.Where(f => double.IsPositiveInfinity(f.Rule.ComfortBand)), f => Assert.Equal(Verdict.Tight, f.Verdict));
         Assert.All(findings, f => Assert.True(f.Verdict is Verdict.Holds or Verdict.Tight, f.Id));
     }

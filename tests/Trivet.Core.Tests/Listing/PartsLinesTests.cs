@@ -21,12 +21,18 @@ public sealed class PartsLinesTests
         Assert.Equal((6, PartKind.Rod), (Line(JarLids, "/robot/chains/b").Quantity, Line(JarLids, "/robot/chains/b").Kind));
         Assert.Equal(3, Line(JarLids, "/drives/motors/rail-motor").Quantity);
         Assert.Equal(1, Line(JarLids, "/drives/motors/turn-motor").Quantity);
-        // Four posts, two along x, four short ones of the same section, two of the bridge; then braces of two lengths, and a foot below each post.
+        // Four posts, two along x, four short ones of the same section, two of the bridge; then braces of two lengths, two brackets at each joint, and a foot below each post.
+        // Joints: both ends of 4 top beams, 2 bridges, 2 low beams and 8 braces, 32 in all.
         var frame = PartsLines.Of(JarLids).Lines.Where(l => l.Group == PartGroup.Frame).ToArray();
-        Assert.Equal([4, 2, 4, 2, 4, 4, 4], frame.Select(l => l.Quantity));
+        Assert.Equal([4, 2, 4, 2, 4, 4, 64, 4], frame.Select(l => l.Quantity));
         Assert.Equal(PartKind.Foot, frame[^1].Kind);
         // Four screws hold the robot, four and four the adapter plate.
         Assert.Equal([4, 4, 4], PartsLines.Of(JarLids).Lines.Where(l => l.Kind == PartKind.Screw).Select(l => l.Quantity));
+        Assert.Equal((PartKind.Bracket, 64), (Line(JarLids, "/frame/joints").Kind, Line(JarLids, "/frame/joints").Quantity));
+        // The platform's pattern has one pin of 5 mm (ISO 9409-1); the 8 mm plate takes it through, and 1.5 · 5 mm go into the platform: 15.5 mm of room.
+        var pin = Line(JarLids, "/plates/adapter/pins");
+        Assert.Equal((PartKind.Pin, 1), (pin.Kind, pin.Quantity));
+        Assert.Equal([0.005, 0.014], pin.Sizes.Select(s => Math.Round(s, 9)));
         Assert.Equal([0.06, 0.06, 1.8], frame[0].Sizes.Select(s => Math.Round(s, 9)));
         Assert.Equal(9, PartsLines.Of(JarLids).Lines.Count(l => l.Group == PartGroup.Cabinet));
     }

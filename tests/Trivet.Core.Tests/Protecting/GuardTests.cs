@@ -135,6 +135,37 @@ public sealed class GuardTests
         DriveTime = 0.01, DriveSource = "sheet", StopTime = 0.135, StopSource = "thirty stops", StopMeasured = true,
     };
 
+    [Fact]
+    public void A_muted_device_says_by_what_and_stays_open_for_a_person()
+    {
+        Finding Muted(ProtectiveDevice device) => GuardChecks.Of(
+            Cell.Empty with { Guarding = new() { Edition = DistanceEdition.Iso13855From2010, Devices = Keyed.Empty<ProtectiveDevice>().Add("front", device) } }, [])
+            .Findings.Single(f => f.Rule == ProtectRules.Muting);
+        Assert.Equal(["/guarding/devices/front/mutedBy", "/guarding/devices/front/mutedKeeps"], Assert.IsType<Unjudged>(Muted(Curtain with { Muted = true })).Missing);
+        var whole = Assert.IsType<Unjudged>(Muted(Curtain with { Muted = true, MutedBy = "two crossed beams", MutedKeeps = "the pallet fills the way in" }));
+        Assert.Equal((Verdict.Open, ProtectReasons.MutingByPerson), (whole.Verdict, whole.Detail));
+    }
+
+    [Fact]
+    public void A_device_whose_line_is_stated_is_as_far_as_a_guard_there()
+    {
+        var cell = Sample("jar-lids");
+        var line = new Fence { FromX = -1.5, FromY = -1.5, ToX = 1.5, ToY = -1.5, Height = 2 };
+        var device = Curtain with { FromX = line.FromX, FromY = line.FromY, ToX = line.ToX, ToY = line.ToY, Distance = 9 };
+        var findings = GuardChecks.Of(cell with
+        {
+            Guarding = cell.Guarding with
+            {
+                Edition = DistanceEdition.Iso13855From2010, Devices = Keyed.Empty<ProtectiveDevice>().Add("front", device), Fences = Keyed.Empty<Fence>().Add("front", line),
+            },
+        }, []).Findings.OfType<Judged>().ToArray();
+        double there = findings.Single(f => f.Rule == ProtectRules.Clearance).Value;
+        var computed = findings.Single(f => f.Rule == ProtectRules.DeviceDistance);
+        Assert.Equal(there, computed.Value, 1e-12);
+        Assert.InRange(computed.Value, 0.5, 1.5);
+        Assert.Contains("/robot/common/rod", computed.Inputs);
+    }
+
     private static Finding Device(ProtectiveDevice device, DistanceEdition? edition = DistanceEdition.Iso13855From2010) =>
         GuardChecks.Of(Cell.Empty with { Guarding = new() { Edition = edition, Devices = Keyed.Empty<ProtectiveDevice>().Add("front", device) } }, []).Findings.Single();
 
