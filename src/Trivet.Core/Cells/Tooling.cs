@@ -124,6 +124,8 @@ public sealed record Vacuum
     /// <summary>Hose between generator and cups, metres.</summary>
     public double? HoseDiameter { get; init; }
     public double? HoseLength { get; init; }
+    /// <summary>Id of that hose among the hoses of compressed air, which then says how wide and long it is.</summary>
+    public string? Hose { get; init; }
     /// <summary>Volume of cups, holder and fittings, m³.</summary>
     public double? DeadVolume { get; init; }
     /// <summary>Time of the valve, from signal to flow, seconds.</summary>

@@ -35,14 +35,15 @@ public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
         var weight = study.Soft.FeetUnderWeight;
         var edges = Edges([.. feet.Select(f => f.P)]);
         double safety = edges.IsEmpty ? double.NaN : double.PositiveInfinity;
+        var now = new FootForce[feet.Length];
         foreach (double joint in joints.At)
         {
             var response = FrameResponse.Of(study.At(joint), study.DampingFrom, reaction);
             var still = response.Frame.FeetUnderWeight;
-            double[] holding = [.. edges.Select(e => Moment(e, still))];
+            double[] holding = [.. edges.Select(e => Moment(e, still.AsSpan()))];
             for (int i = 0; i < reaction.Time.Length; i++)
             {
-                var now = response.Feet(i);
+                response.Feet(i, now);
                 for (int f = 0; f < feet.Length; f++)
                 {
                     var (force, turning) = now[f];
@@ -66,10 +67,12 @@ public sealed record FootLoads(ImmutableArray<FootLoad> Feet, double Safety)
         return new([.. feet.Select((f, i) => new FootLoad(f.Id, f.P, -weight[i].Force.Z, largest[i], smallest[i], level[i], moment[i], pull[i]))], safety);
 
         // Moment about an edge of all that the feet put on the floor, what held feet pass on by turning included: positive while the frame stands.
-        double Moment((Vec3 Point, Vec3 Inward) edge, ImmutableArray<FootForce> forces)
+        double Moment((Vec3 Point, Vec3 Inward) edge, ReadOnlySpan<FootForce> forces)
         {
             var along = Vec3.UnitZ.Cross(edge.Inward);
-            return forces.Select((f, i) => ((feet[i].P - edge.Point).Cross(f.Force) + f.Moment).Dot(along)).Sum();
+            double sum = 0;
+            for (int i = 0; i < forces.Length; i++) sum += ((feet[i].P - edge.Point).Cross(forces[i].Force) + forces[i].Moment).Dot(along);
+            return sum;
         }
     }
 

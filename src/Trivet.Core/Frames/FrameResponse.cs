@@ -138,17 +138,17 @@ public sealed class FrameResponse
     }
 
     /// <summary>What each foot puts on the floor at an entry, weights and mean load included.</summary>
-    public ImmutableArray<FootForce> Feet(int i)
+    public void Feet(int i, Span<FootForce> into)
     {
         var (still, perLoad, perMode) = _feet ??= Prepare();
         Vec3 force = _reaction.Force[i] - _meanForce, moment = _reaction.Moment[i] - _meanMoment;
-        return [.. still.Select((f, foot) =>
+        for (int foot = 0; foot < into.Length; foot++)
         {
-            var sum = f;
+            var sum = still[foot];
             for (int l = 0; l < 6; l++) sum += (l < 3 ? force[l] : moment[l - 3]) * perLoad[l][foot];
             for (int k = 0; k < _modes.Length; k++) sum += _beyond[k][i] * perMode[k][foot];
-            return sum;
-        })];
+            into[foot] = sum;
+        }
     }
 
     private (ImmutableArray<FootForce> Still, ImmutableArray<FootForce>[] PerLoad, ImmutableArray<FootForce>[] PerMode)? _feet;

@@ -71,12 +71,33 @@ public static class GripInputs
         var (vacuum, fields) = (cell.Tool.Vacuum, new GripReading(VacuumAt, reading));
         double level = Level(fields, vacuum.Level, "level"), deepest = Level(fields, vacuum.DeepestLevel, "deepestLevel");
         double suction = fields.Positive(vacuum.Suction, "suction"), leakage = fields.NotNegative(vacuum.Leakage, "leakage", 0);
-        double hose = fields.Positive(vacuum.HoseDiameter, "hoseDiameter"), length = fields.NotNegative(reading.Need(vacuum.HoseLength, VacuumAt + "/hoseLength"), "hoseLength", 0);
+        var (hose, length) = Hose(cell, fields);
         double dead = fields.NotNegative(vacuum.DeadVolume, "deadVolume", 0), valve = fields.NotNegative(vacuum.ValveTime, "valveTime", 0);
         double blow = reading.Or(vacuum.BlowOff, VacuumAt + "/blowOff", double.NaN);
         if (blow <= 0) fields.Wrong("blowOff", GripReasons.NotPositive);
         return new(
             fields.Good ? new(Atmosphere, level, deepest, suction, leakage, Math.PI / 4 * hose * hose * length + dead, valve, blow) : null, fields.Problems);
+    }
+
+    /// <summary>Inner diameter and length of the hose to the cups, metres: of the hose that is named, else as stated beside the cups.</summary>
+    private static (double Diameter, double Length) Hose(Cell cell, GripReading fields)
+    {
+        var (vacuum, reading) = (cell.Tool.Vacuum, fields.Reading);
+        reading.Used(VacuumAt + "/hose", vacuum.Hose);
+        if (vacuum.Hose is not { } id) return (fields.Positive(vacuum.HoseDiameter, "hoseDiameter"), fields.NotNegative(reading.Need(vacuum.HoseLength, VacuumAt + "/hoseLength"), "hoseLength", 0));
+        reading.Used(VacuumAt + "/hoseDiameter", vacuum.HoseDiameter);
+        reading.Used(VacuumAt + "/hoseLength", vacuum.HoseLength);
+        reading.Used("/pneumatics/hoses", string.Join('\n', cell.Pneumatics.Hoses.Keys));
+        if (vacuum.HoseDiameter is not null || vacuum.HoseLength is not null) fields.Wrong(vacuum.HoseDiameter is not null ? "hoseDiameter" : "hoseLength", GripReasons.HoseTwice);
+        if (!cell.Pneumatics.Hoses.TryGetValue(id, out var hose))
+        {
+            fields.Wrong("hose", GripReasons.NoSuchHose);
+            return (double.NaN, double.NaN);
+        }
+        string at = $"/pneumatics/hoses/{id}";
+        double diameter = reading.Need(hose.InnerDiameter, at + "/innerDiameter"), length = reading.Need(hose.Length, at + "/length");
+        if (diameter <= 0 || length < 0) fields.Wrong("hose", GripReasons.NotPositive);
+        return (diameter, length);
     }
 
     public static GripRead<FingerHold> Fingers(Cell cell, string part, Reading reading)

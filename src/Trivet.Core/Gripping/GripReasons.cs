@@ -13,6 +13,9 @@ public static class GripReasons
 
     /// <summary>The smallest friction is above the largest.</summary>
     public static Reason FrictionTurned { get; } = new("grip.friction-turned");
+    /// <summary>The hose is named, and its sizes are stated once more.</summary>
+    public static Reason HoseTwice { get; } = new("grip.hose-twice");
+    public static Reason NoSuchHose { get; } = new("grip.no-such-hose");
     public static Reason NoVacuum { get; } = new("grip.no-vacuum");
     public static Reason NoFingers { get; } = new("grip.no-fingers");
     public static Reason NoPart { get; } = new("grip.no-part");

@@ -102,6 +102,8 @@ internal static class ToolingFields
             "Inner diameter of the hose between generator and cups.")
         .Quantity("hoseLength", Dimension.Length, c => c.HoseLength, (c, w) => c with { HoseLength = w },
             "Length of that hose.")
+        .Text("hose", c => c.Hose, (c, w) => c with { Hose = w },
+            "Id of that hose under /pneumatics/hoses, which then says how wide and long it is; hoseDiameter and hoseLength stay empty.")
         .Quantity("deadVolume", Dimension.Volume, c => c.DeadVolume, (c, w) => c with { DeadVolume = w },
             "Volume of cups, holder and fittings; none where nothing is stated.")
         .Quantity("valveTime", Dimension.Time, c => c.ValveTime, (c, w) => c with { ValveTime = w },

@@ -29,7 +29,7 @@ public static class PlateDrawing
     private const double PaperWidth = 420, PaperHeight = 297;
     // Where the view and the section may be, and where the tables begin.
     private const double ViewX = 128, ViewY = 190, ViewRoom = 150, SectionY = 50, SectionRoom = 60, TableX = 236;
-    private const int MostRows = 30;
+    private const int MostRows = 24;
     private const double TagType = 2.3;
 
     // Scales of [ISO-5455].

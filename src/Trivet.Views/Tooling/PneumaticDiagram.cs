@@ -143,7 +143,8 @@ public static class PneumaticDiagram
                 sheet.Line(x, Top + 40, x, Top + 22, "h");
                 Cup(sheet, x, Top + 22);
                 sheet.Text(x + 16, Top + 16, words.Cups, 11, "s");
-                if (cell.Tool.Vacuum is { HoseDiameter: { } vd, HoseLength: { } vl })
+                var hose = cell.Tool.Vacuum.Hose is { } named ? cell.Pneumatics.Hoses.GetValueOrDefault(named) : null;
+                if ((hose?.InnerDiameter ?? cell.Tool.Vacuum.HoseDiameter) is { } vd && (hose?.Length ?? cell.Tool.Vacuum.HoseLength) is { } vl)
                     sheet.Text(x + 16, Top + 30, $"⌀ {Numbers.Plain(1000 * vd, 1)} × {Numbers.Plain(1000 * vl, 0)} mm", 10.5, "s");
                 break;
             default:

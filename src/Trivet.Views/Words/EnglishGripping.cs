@@ -57,6 +57,8 @@ internal static class EnglishGripping
         ["grip.negative"] = "It can not be below zero.",
         ["grip.deeper-than-nothing"] = "A vacuum is less than the ambient pressure of 101.3 kPa below it: there is no more air to take away.",
         ["grip.friction-turned"] = "The smallest friction is above the largest: exchange frictionFrom and frictionTo.",
+        ["grip.hose-twice"] = "The hose is named in `hose` and says its own size: leave hoseDiameter and hoseLength out, or the hose.",
+        ["grip.no-such-hose"] = "There is no such hose under /pneumatics/hoses: give the id of one, with a diameter above zero.",
         ["grip.no-vacuum"] = "The tool has no vacuum cups.",
         ["grip.no-fingers"] = "The tool has no fingers.",
         ["grip.no-part"] = "The cycle names no part of the brief, so there is nothing to hold.",

@@ -87,9 +87,13 @@ public sealed class GripStageTests
         var cell = Sample("jar-lids");
         var pick = Of(cell, GripRules.PickTime, "/motion/cycles/to-left");
         Assert.Equal((0.07, Verdict.Holds), (pick.Limit.Upper, pick.Verdict));
-        var longHose = With(cell, v => v with { HoseLength = 5 });
+        var longHose = With(cell, v => v with { Hose = null, HoseDiameter = 0.004, HoseLength = 5 });
         Assert.Equal(Verdict.FallsShort, Of(longHose, GripRules.PickTime, "/motion/cycles/to-left").Verdict);
         Assert.Equal(Verdict.FallsShort, Of(longHose, GripRules.ReleaseTime, "/motion/cycles/to-left").Verdict);
+        // Named or stated, the same hose is the same; both at once is a contradiction.
+        var stated = With(cell, v => v with { Hose = null, HoseDiameter = 0.004, HoseLength = 1.2 });
+        Assert.Equal(pick.Value, Of(stated, GripRules.PickTime, "/motion/cycles/to-left").Value, 1e-12);
+        Assert.Contains(Findings(With(cell, v => v with { HoseLength = 1.2 })), f => f is Unjudged { Detail: { } why } && why == GripReasons.HoseTwice);
         var porous = With(cell, v => v with { Leakage = 25 / 60e3 });
         Assert.Equal(Verdict.FallsShort, Of(porous, GripRules.VacuumLevel, "/tool/vacuum").Verdict);
         Assert.DoesNotContain(Findings(porous), f => f.Rule == GripRules.PickTime);
