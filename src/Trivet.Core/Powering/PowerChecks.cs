@@ -46,11 +46,22 @@ internal static class PowerChecks
         yield return double.IsNaN(bears)
             ? new Unjudged(PowerRules.Wires, subject, inputs, OpenReason.Failed, [], PowerReasons.BeyondTables)
             : new Judged(PowerRules.Wires, subject, inputs, branch.Rating * Tripping.WireFactor(branch.Protection),
-                Limit.AtMost(bears, new(SourceKind.Cell, weakest + "/section")), Assurance.Exact);
+                Limit.AtMost(bears, new(SourceKind.Cell, weakest + "/section")), Assurance.Exact) { Advice = Thicker(branch, weakest, bears) };
 
         yield return new Judged(PowerRules.Trip, subject, inputs, branch.LeastShort.Current, Limit.AtLeast(branch.Trip, rating), Assurance.Exact);
         if (Inrush(branch) is var (sum, passes))
             yield return new Judged(PowerRules.Inrush, subject, inputs, sum, Limit.AtMost(passes, rating), Assurance.Exact);
+    }
+
+    /// <summary>The next section that bears what protects it, where the weakest wire does not.</summary>
+    private static ImmutableArray<Advice> Thicker(FeedBranch branch, string at, double bears)
+    {
+        double asked = branch.Rating * Tripping.WireFactor(branch.Protection);
+        var wire = branch.Wires.First(w => w.At == at).Wire;
+        if (asked <= bears) return [];
+        foreach (double section in Copper.Sections.Select(s => s * 1e-6))
+            if (wire with { Section = section } is { Capacity: var then } && then >= asked) return [new(at + "/section", wire.Section, section, 1 - asked / then)];
+        return [];
     }
 
     private static Source VoltageSource(FeedLoad load) =>

@@ -17,6 +17,8 @@ public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decim
     public static DisplayUnit Of(string siUnit, double largest = 0) => siUnit switch
     {
         "kg" when Math.Abs(largest) >= Heavy => new("kg", 1, 1),
+        // Copper of wires.
+        "m²" when Math.Abs(largest) is > 0 and < 1e-3 => new("mm²", 1e6, 2),
         "m" => new("mm", 1000, 1),
         "m/m" => new("mm/m", 1000, 2),
         "rad" => new("°", 180 / Math.PI, 1),

@@ -76,7 +76,9 @@ public sealed class PowerStageTests
         // 0.25 mm² bears 4.3 A (IEC 60204-1, pairs of electronics, from memory).
         var thin = Consumer(Bench(), "valve", c => c with { Section = 0.25e-6, Length = 2 });
         Assert.DoesNotContain(Bad(thin), f => f.Rule == PowerRules.Wires);
-        Assert.Contains(Bad(With(thin, "b", b => b with { Rating = 5 })), f => f.Rule == PowerRules.Wires);
+        var weak = Assert.Single(Bad(With(thin, "b", b => b with { Rating = 5 })), f => f.Rule == PowerRules.Wires);
+        // The next that bears it: 0.5 mm² with 7.5 A.
+        Assert.Equal(("/cabinet/consumers/valve/section", 0.5e-6), (weak.Advice[0].Pointer, weak.Advice[0].To));
         // A fuse wants more wire than a breaker: 4·1.6/1.45 = 4.41 A.
         Assert.Contains(Bad(With(thin, "b", b => b with { Protection = Protection.Fuse })), f => f.Rule == PowerRules.Wires);
     }
