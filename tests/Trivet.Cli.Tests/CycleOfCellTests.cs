@@ -34,7 +34,7 @@ public sealed class CycleOfCellTests
         var run = await Run.Trivet("cycle", Repository.Sample("jar-lids"), "--cycle", "to-left", "--out", folder.File("series.csv"));
         Assert.Equal(ExitCode.AllHold, run.Code);
         string[] lines = await File.ReadAllLinesAsync(folder.File("series.csv"), TestContext.Current.CancellationToken);
-        Assert.StartsWith("t[s],x[mm],y[mm],z[mm],q_a[mm],v_a[mm/s],a_a[mm/s2],f_a[N],", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("t[s],x[mm],y[mm],z[mm],speed[mm/s],acceleration[mm/s2],q_a[mm],v_a[mm/s],a_a[mm/s2],f_a[N],", lines[0], StringComparison.Ordinal);
         Assert.EndsWith("mount_fx[N],mount_fy[N],mount_fz[N],mount_mx[N m],mount_my[N m],mount_mz[N m],power[W],voltage[V]", lines[0], StringComparison.Ordinal);
         double[] first = Numbers(lines[1]), last = Numbers(lines[^1]);
         for (int k = 1; k <= 4; k++) Assert.Equal(first[k], last[k], 1e-6);

@@ -12,78 +12,75 @@ public readonly record struct ChannelWish(ImmutableArray<int> Banks, int Bank, i
 public readonly record struct ChannelPlace(int Bank, int Channel);
 
 /// <summary>
-/// Gives each signal a channel that suits it and changes as few as can be of those already given. First who keeps a channel: of several on one, the first. Then each of
-/// the rest by the cheapest way through the banks: into one with a free channel, or one by one moving another signal on (successive shortest paths of a flow
-/// with cost 1 for each signal that leaves its channel), which places as many as can be, and where all have a place changes the fewest.
+/// Gives each signal a channel that suits it and changes as few as can be of those already given: the assignment problem, solved exactly by shortest
+/// augmenting paths (Kuhn and Munkres, n² times channels). First as many signals as can be have a place, then the fewest change; of equals, an earlier signal
+/// keeps its channel before a later one, and the rest take the lowest channels.
 /// </summary>
 public static class ChannelPlan
 {
+    // Each rank outweighs all that can gather below it: some thousand signals on as many channels.
+    private const long Unplaced = 1_000_000_000_000_000, Changed = 10_000_000_000;
+
     /// <param name="channels">Of each bank.</param>
     public static ImmutableArray<ChannelPlace> Of(ImmutableArray<ChannelWish> wishes, ImmutableArray<int> channels)
     {
-        var bank = new int[wishes.Length];
-        var keeps = new bool[wishes.Length];
-        var taken = new HashSet<(int, int)>();
-        int[] free = [.. channels];
-        for (int i = 0; i < wishes.Length; i++)
-        {
-            var w = wishes[i];
-            keeps[i] = w.Bank >= 0 && w.Banks.Contains(w.Bank) && w.Channel >= 0 && w.Channel < channels[w.Bank] && taken.Add((w.Bank, w.Channel));
-            bank[i] = keeps[i] ? w.Bank : -1;
-            if (keeps[i]) free[w.Bank]--;
-        }
-        for (int i = 0; i < wishes.Length; i++)
-            if (!keeps[i]) Place(i, wishes, bank, keeps, free);
-
-        // Who stays in its bank keeps its channel; the rest take the lowest that are free.
-        var places = new ChannelPlace[wishes.Length];
-        taken.Clear();
-        Array.Fill(places, new(-1, -1));
-        foreach (bool first in (ReadOnlySpan<bool>)[true, false])
-            for (int i = 0; i < wishes.Length; i++)
-            {
-                var w = wishes[i];
-                if (keeps[i] != first || bank[i] < 0 || bank[i] != w.Bank || w.Channel < 0 || w.Channel >= channels[w.Bank] || !taken.Add((w.Bank, w.Channel))) continue;
-                places[i] = new(w.Bank, w.Channel);
-            }
-        for (int i = 0; i < wishes.Length; i++)
-        {
-            if (bank[i] < 0 || places[i].Bank >= 0) continue;
-            int channel = 0;
-            while (!taken.Add((bank[i], channel))) channel++;
-            places[i] = new(bank[i], channel);
-        }
-        return [.. places];
+        ChannelPlace[] all = [.. channels.SelectMany((count, bank) => Enumerable.Range(0, count).Select(c => new ChannelPlace(bank, c)))];
+        int n = wishes.Length;
+        // Behind the channels a column for each signal that stands for none.
+        int[] columns = Assign(n, all.Length + n, (i, k) =>
+            k >= all.Length ? Unplaced
+            : !wishes[i].Banks.Contains(all[k].Bank) ? 2 * Unplaced
+            : all[k] == new ChannelPlace(wishes[i].Bank, wishes[i].Channel) ? 0
+            : Changed + (long)k * (n + 1) + (n - i));
+        return [.. columns.Select(k => k < all.Length ? all[k] : new(-1, -1))];
     }
 
-    private static void Place(int wish, ImmutableArray<ChannelWish> wishes, int[] bank, bool[] keeps, int[] free)
+    /// <summary>The column of each row at the least sum of costs; no fewer columns than rows.</summary>
+    private static int[] Assign(int rows, int columns, Func<int, int, long> cost)
     {
-        int n = free.Length;
-        var cost = new double[n];
-        var from = new int[n];
-        var moved = new int[n];
-        Array.Fill(cost, double.PositiveInfinity);
-        foreach (int b in wishes[wish].Banks) (cost[b], from[b], moved[b]) = (0, -1, wish);
-        // Bellman and Ford: n rounds, since no signal that moves back home makes a way cheaper without end.
-        for (int round = 0; round < n; round++)
-            for (int i = 0; i < wishes.Length; i++)
+        // Potentials of rows u and columns v; row and column 0 are outside, as usual for this method.
+        var (u, v) = (new long[rows + 1], new long[columns + 1]);
+        int[] rowOf = new int[columns + 1], before = new int[columns + 1];
+        for (int row = 1; row <= rows; row++)
+        {
+            rowOf[0] = row;
+            int at = 0;
+            var least = new long[columns + 1];
+            var used = new bool[columns + 1];
+            Array.Fill(least, long.MaxValue);
+            do
             {
-                int here = bank[i];
-                if (here < 0 || double.IsInfinity(cost[here])) continue;
-                foreach (int there in wishes[i].Banks)
+                used[at] = true;
+                int here = rowOf[at], next = 0;
+                long step = long.MaxValue;
+                for (int k = 1; k <= columns; k++)
                 {
-                    if (there == here) continue;
-                    double step = cost[here] + Changed(i, there) - Changed(i, here);
-                    if (step < cost[there]) (cost[there], from[there], moved[there]) = (step, here, i);
+                    if (used[k]) continue;
+                    long reduced = cost(here - 1, k - 1) - u[here] - v[k];
+                    if (reduced < least[k]) (least[k], before[k]) = (reduced, at);
+                    if (least[k] < step) (step, next) = (least[k], k);
                 }
+                for (int k = 0; k <= columns; k++)
+                {
+                    if (used[k])
+                    {
+                        u[rowOf[k]] += step;
+                        v[k] -= step;
+                    }
+                    else if (k > 0)
+                    {
+                        least[k] -= step;
+                    }
+                }
+                at = next;
             }
-        int end = -1;
-        for (int b = 0; b < n; b++)
-            if (free[b] > 0 && (end < 0 || cost[b] < cost[end]) && !double.IsInfinity(cost[b])) end = b;
-        if (end < 0) return;
-        free[end]--;
-        for (int b = end; b >= 0; b = from[b]) bank[moved[b]] = b;
+            while (rowOf[at] != 0);
+            for (; at != 0; at = before[at]) rowOf[at] = rowOf[before[at]];
+        }
 
-        int Changed(int i, int to) => keeps[i] && wishes[i].Bank != to ? 1 : 0;
+        int[] columnOf = new int[rows];
+        for (int k = 1; k <= columns; k++)
+            if (rowOf[k] > 0) columnOf[rowOf[k] - 1] = k - 1;
+        return columnOf;
     }
 }

@@ -84,7 +84,7 @@ public static class CycleForms
         });
 
     /// <summary>
-    /// One cycle over time: time, tool, and for each axis reading, speed, acceleration and force, rotor and transmission included; force and moment
+    /// One cycle over time: time, tool with speed and acceleration, and for each axis reading, speed, acceleration and force, rotor and transmission included; force and moment
     /// of the robot on its mount, base frame; electric power and voltage of the drives. A column of what is not described is left out.
     /// </summary>
     /// <param name="drives">What the cycle asks of the drives; null where they are not described.</param>
@@ -93,6 +93,7 @@ public static class CycleForms
         var columns = new List<(string Name, Func<int, double> Value)>
         {
             ("t[s]", i => trace.Times[i]), ("x[mm]", i => 1000 * trace.Tool_C[i].X), ("y[mm]", i => 1000 * trace.Tool_C[i].Y), ("z[mm]", i => 1000 * trace.Tool_C[i].Z),
+            ("speed[mm/s]", i => 1000 * trace.ToolSpeed[i]), ("acceleration[mm/s2]", i => 1000 * trace.ToolAcceleration[i]),
         };
         for (int k = 0; k < input.Axes.Length; k++)
         {
@@ -101,7 +102,7 @@ public static class CycleForms
             columns.Add(($"q_{axis.Axis}[{unit}]", i => per * series.Position[i]));
             columns.Add(($"v_{axis.Axis}[{unit}/s]", i => per * series.Speed[i]));
             columns.Add(($"a_{axis.Axis}[{unit}/s2]", i => per * series.Acceleration[i]));
-            columns.Add(($"f_{axis.Axis}[{(axis.Turns ? "N m" : "N")}]", i => force[i]));
+            if (force.All(double.IsFinite)) columns.Add(($"f_{axis.Axis}[{(axis.Turns ? "N m" : "N")}]", i => force[i]));
         }
         if (trace.Reaction is { } reaction)
         {

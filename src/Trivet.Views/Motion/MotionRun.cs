@@ -20,6 +20,9 @@ public sealed record MotionRun(MotionSheet Sheet, CycleTrace Trace, DriveJudgeme
     /// <summary>Voltage at the drives over the times of the trace; empty while it is not known or does not repeat.</summary>
     public ImmutableArray<double> Voltage => Drives?.Supply is { Usable: true } supply ? supply.Voltage : [];
 
+    /// <summary>As a table, see <see cref="CycleForms.Series"/>.</summary>
+    public string Csv => CycleForms.Series(Trace, Sheet.Result!.Input, Drives);
+
     /// <summary>The axis that uses most of its torque, or the first; null without drives.</summary>
     public string? WorstAxis => Drives?.Axes.Keys.MaxBy(a => Drives.Axes[a].Use.DefaultIfEmpty(0).Max());
 

@@ -80,6 +80,14 @@ public sealed class SignalTests
         Assert.Equal(("inputs", 1), plan.For("low-a"));
     }
 
+    /// <summary>Two want channel 0 of a full bank and one of both could go elsewhere: who moves must be the one that makes room for the other.</summary>
+    [Fact]
+    public void Of_two_on_one_channel_the_one_that_can_go_elsewhere_makes_room()
+    {
+        var plan = ChannelPlan.Of([new([0, 1], 0, 1), new([0, 1], 0, 0), new([0], 0, 0)], [2, 2]);
+        Assert.Equal([new(0, 1), new(1, 0), new(0, 0)], plan);
+    }
+
     /// <summary>Against every way to give out the channels: no plan places more signals, and where all have a place none changes fewer.</summary>
     [Fact]
     public void No_plan_of_channels_changes_fewer() =>

@@ -89,7 +89,7 @@ public sealed class MotionSheetTests
         static string Everything()
         {
             var run = MotionRun.Of(MotionSheet.Of(Lids, "to-left"), TimingLaw.Controller)!;
-            return string.Concat(MotionCharts.OverTime(run, false).Append(MotionCharts.Cloud(run, "a")!).Select(c => ChartSvg.Render(c.Chart).Svg)) + MotionCsv.Of(run);
+            return string.Concat(MotionCharts.OverTime(run, false).Append(MotionCharts.Cloud(run, "a")!).Select(c => ChartSvg.Render(c.Chart).Svg)) + run.Csv;
         }
     }
 
@@ -167,11 +167,11 @@ public sealed class MotionSheetTests
     public void The_table_of_values_has_units_in_its_head_and_a_row_for_each_time()
     {
         var run = MotionRun.Of(MotionSheet.Of(Lids, "to-left"), TimingLaw.Controller)!;
-        string[] lines = MotionCsv.Of(run).TrimEnd('\n').Split('\n');
+        string[] lines = run.Csv.TrimEnd().Split("\r\n");
         Assert.Equal(run.Trace.Times.Length + 1, lines.Length);
-        Assert.StartsWith("t[s],x[m],y[m],z[m],speed[m/s],", lines[0], StringComparison.Ordinal);
-        Assert.Contains("a_force[N]", lines[0], StringComparison.Ordinal);
-        Assert.Contains("rotary_torque[N m]", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("t[s],x[mm],y[mm],z[mm],speed[mm/s],", lines[0], StringComparison.Ordinal);
+        Assert.Contains("f_a[N]", lines[0], StringComparison.Ordinal);
+        Assert.Contains("f_rotary[N m]", lines[0], StringComparison.Ordinal);
         int columns = lines[0].Split(',').Length;
         Assert.All(lines, l => Assert.Equal(columns, l.Split(',').Length));
     }

@@ -182,5 +182,5 @@ public sealed partial class MotionPanel : IDisposable
     };
 
     private async Task ExportAsync() =>
-        await Page.InvokeVoidAsync("trivet.save", $"{CellId}-{_sheet!.Cycle}-{_law.ToString().ToLowerInvariant()}.csv", "text/csv", MotionCsv.Of(_run!));
+        await Page.InvokeVoidAsync("trivet.save", $"{CellId}-{_sheet!.Cycle}-{_law.ToString().ToLowerInvariant()}.csv", "text/csv", _run!.Csv);
 }
