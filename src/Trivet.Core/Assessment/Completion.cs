@@ -62,8 +62,18 @@ internal sealed class Completion(FoundPlates plates, FoundFrames frames)
                 {
                     Parts = cell.Tool.Parts.SetItem(id, part with
                     {
-                        Mass = body.Mass, Height = height, Shape = SolidKind.Given, CentreX = body.Centre.X, CentreY = body.Centre.Y, CentreZ = body.Centre.Z,
-                        InertiaX = r.Row0.X, InertiaY = r.Row1.Y, InertiaZ = r.Row2.Z, ProductXY = -r.Row0.Y, ProductYZ = -r.Row1.Z, ProductZX = -r.Row2.X,
+                        Mass = body.Mass,
+                        Height = height,
+                        Shape = SolidKind.Given,
+                        CentreX = body.Centre.X,
+                        CentreY = body.Centre.Y,
+                        CentreZ = body.Centre.Z,
+                        InertiaX = r.Row0.X,
+                        InertiaY = r.Row1.Y,
+                        InertiaZ = r.Row2.Z,
+                        ProductXY = -r.Row0.Y,
+                        ProductYZ = -r.Row1.Z,
+                        ProductZX = -r.Row2.X,
                     }),
                 },
             };

@@ -46,7 +46,8 @@ internal static class PowerChecks
         yield return double.IsNaN(bears)
             ? new Unjudged(PowerRules.Wires, subject, inputs, OpenReason.Failed, [], PowerReasons.BeyondTables)
             : new Judged(PowerRules.Wires, subject, inputs, branch.Rating * Tripping.WireFactor(branch.Protection),
-                Limit.AtMost(bears, new(SourceKind.Cell, weakest + "/section")), Assurance.Exact) { Advice = Thicker(branch, weakest, bears) };
+                Limit.AtMost(bears, new(SourceKind.Cell, weakest + "/section")), Assurance.Exact)
+            { Advice = Thicker(branch, weakest, bears) };
 
         yield return new Judged(PowerRules.Trip, subject, inputs, branch.LeastShort.Current, Limit.AtLeast(branch.Trip, rating), Assurance.Exact);
         if (Inrush(branch) is var (sum, passes))

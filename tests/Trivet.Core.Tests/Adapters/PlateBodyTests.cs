@@ -18,7 +18,9 @@ public sealed class PlateBodyTests
         const double R = 0.04, T = 0.01, A = 0.005, X = 0.02, Y = -0.01;
         var plate = Designed with
         {
-            Thickness = T, Outline = Outline.Circle(R), Holes = [new(HoleKind.Through, PlateFace.Above, null, new(X, Y), [new(T, 0, A, A)])],
+            Thickness = T,
+            Outline = Outline.Circle(R),
+            Holes = [new(HoleKind.Through, PlateFace.Above, null, new(X, Y), [new(T, 0, A, A)])],
         };
         double density = plate.Stuff.Density, disc = density * Math.PI * R * R * T, hole = density * Math.PI * A * A * T, mass = disc - hole;
         var body = PlateBody.Of(plate);

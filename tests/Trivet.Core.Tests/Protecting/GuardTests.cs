@@ -156,7 +156,9 @@ public sealed class GuardTests
         {
             Guarding = cell.Guarding with
             {
-                Edition = DistanceEdition.Iso13855From2010, Devices = Keyed.Empty<ProtectiveDevice>().Add("front", device), Fences = Keyed.Empty<Fence>().Add("front", line),
+                Edition = DistanceEdition.Iso13855From2010,
+                Devices = Keyed.Empty<ProtectiveDevice>().Add("front", device),
+                Fences = Keyed.Empty<Fence>().Add("front", line),
             },
         }, []).Findings.OfType<Judged>().ToArray();
         double there = findings.Single(f => f.Rule == ProtectRules.Clearance).Value;
