@@ -186,8 +186,8 @@ public class FrameStudyTests
         // What the held feet pass on by turning is not in their pull: both together make the moment, and the weights bend the posts a little besides.
         double lifted = loads.Feet.Average(f => f.Largest) - weight / 4, turned = loads.Feet.Sum(f => f.Moment), moment = 100 * (Height - 0.05);
         Assert.InRange(2 * lifted * Width + turned, moment, 1.15 * moment);
-        // Anchors 100 mm apart: what lifts a foot and, as a couple, its moment; both are largest at the same moment of a slow push.
-        Assert.All(FootLoads.Of(Study, Study.FineJoints, reaction, 1, 0.1).Feet, f => Assert.Equal(-f.Smallest + f.Moment / 0.1, f.Pull, 0.05 * f.Moment / 0.1));
+        // Anchors 100 mm apart: what lifts a foot and, as a couple, its moment, which need not be largest where the other is: at most both together.
+        Assert.All(FootLoads.Of(Study, Study.FineJoints, reaction, 1, 0.1).Feet, f => Assert.InRange(f.Pull, Math.Max(-f.Smallest, f.Moment / 0.1 - f.Largest), -f.Smallest + f.Moment / 0.1));
         Assert.All(loads.Feet, f => Assert.Equal(-f.Smallest, f.Pull));
         // A stop twice as hard as the push: half as safe, and weight counts once.
         var fault = FootLoads.Of(Study, Study.FineJoints, reaction, 2);
