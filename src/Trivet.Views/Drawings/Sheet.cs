@@ -26,6 +26,8 @@ internal enum Anchor
 /// </summary>
 internal sealed class Sheet
 {
+    /// <summary>A picture as long as nothing in it leads anywhere: what is inside a picture is not reached by assistive technology.</summary>
+    private string _role = "img";
     private readonly StringBuilder _body = new();
     private readonly List<Box> _taken = [];
     private readonly string _title;
@@ -100,7 +102,11 @@ internal sealed class Sheet
     }
 
     /// <summary>What is drawn until <see cref="CloseLink"/> leads somewhere.</summary>
-    public void OpenLink(string target) => _body.Append(CultureInfo.InvariantCulture, $"<a href=\"{Escape(target)}\">\n");
+    public void OpenLink(string target)
+    {
+        _role = "group";
+        _body.Append(CultureInfo.InvariantCulture, $"<a href=\"{Escape(target)}\">\n");
+    }
 
     public void CloseLink() => _body.Append("</a>\n");
 
@@ -109,7 +115,7 @@ internal sealed class Sheet
     public void Close() => _body.Append("</g>\n");
 
     public Drawing Finish() => new(_title, $"""
-        <svg xmlns="http://www.w3.org/2000/svg" class="tv" viewBox="0 0 {N(Width)} {N(Height)}" width="{N(Width)}" height="{N(Height)}" role="img" aria-label="{Escape(_title)}">
+        <svg xmlns="http://www.w3.org/2000/svg" class="tv" viewBox="0 0 {N(Width)} {N(Height)}" width="{N(Width)}" height="{N(Height)}" role="{_role}" aria-label="{Escape(_title)}">
         <title>{Escape(_title)}</title>
         <desc>{Escape(_description)}</desc>
         <style>
