@@ -42,6 +42,8 @@ public sealed class WhoMayUseWhomTests
         ["Cabling"] = ["Kinematics", "Reach", "Frames"],
         ["Signals"] = ["Cabling"],
         ["Powering"] = ["Drives", "Dynamics", "Motion", "Kinematics"],
+        ["Faults"] = [],
+        ["Procedures"] = ["Faults"],
         ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Listing"],
     };
 
