@@ -113,7 +113,7 @@ public sealed class Assessor
         cell = _completion.Of(cell, compute: false, stop).Cell;
         if (finding.Rule.Trade == Trade.Motion) return MotionAdvice.For(cell, finding, stop);
         bool ofCycle = finding.Subject.Pointer.StartsWith("/motion", StringComparison.Ordinal);
-        return AdviceSearch.For(cell, finding, changed => Preview(new CompletedCell(changed, changed, [], []), ofCycle ? OfReach(changed) + MotionStage.Of(changed, TimedCycle.Of(changed)) : OfReach(changed)).Ledger, stop);
+        return AdviceSearch.For(cell, finding, changed => Preview(new CompletedCell(changed, changed, [], []), ofCycle ? OfReach(changed) + MotionStage.Of(changed, TimedCycle.Of(changed), ImmutableDictionary<string, OpenReason>.Empty) : OfReach(changed)).Ledger, stop);
     }
 
     /// <summary>The worst of what falls short, with advice; a finding that brought its own keeps it.</summary>
@@ -144,7 +144,7 @@ public sealed class Assessor
         var cycles = TimedCycle.Of(cell);
         var drives = DriveCase.Of(cell);
         return OfReach(cell)
-            + MotionStage.Of(cell, cycles)
+            + MotionStage.Of(cell, cycles, whole.Unsettled)
             + DriveStage.Of(cell, cycles, drives)
             + FallChecks.Of(cell)
             + ToolChecks.Of(cell)

@@ -13,8 +13,10 @@ public enum WaitKnown
     Computed,
     /// <summary>What the frame asked when it was last computed; a newer value follows with the proof.</summary>
     LastComputed,
-    /// <summary>Not computed yet, or not to be had: the cycle is timed as if it needed none.</summary>
+    /// <summary>Not computed yet: the cycle is timed as if it needed none, and its rate is open.</summary>
     NotComputed,
+    /// <summary>Sought and not found: the frame does not settle within what is tried, or masses it would answer are not described. The cycle is timed as if it needed none, and its rate is open.</summary>
+    NotFound,
     /// <summary>No frame or no tolerance is stated: none is planned.</summary>
     NotPlanned,
 }
@@ -44,6 +46,10 @@ public sealed record CompletedCell(Cell Stated, Cell Cell, ImmutableArray<CycleW
 
     /// <summary>The cycles whose settling time is what the frame asks.</summary>
     public IReadOnlySet<string> Computed => Waits.Where(w => w.Known is WaitKnown.Computed or WaitKnown.LastComputed).Select(w => w.Cycle).ToHashSet(StringComparer.Ordinal);
+
+    /// <summary>The cycles whose settling time the frame should say and has not said, with why.</summary>
+    internal IReadOnlyDictionary<string, OpenReason> Unsettled => Waits.Where(w => w.Known is WaitKnown.NotComputed or WaitKnown.NotFound)
+        .ToDictionary(w => w.Cycle, w => w.Known == WaitKnown.NotFound ? OpenReason.Failed : OpenReason.NotComputed, StringComparer.Ordinal);
 
     internal Finding WithSources(Finding finding)
     {

@@ -30,7 +30,7 @@ internal sealed class Completion(FoundPlates plates, FoundFrames frames)
     public CompletedCell Of(Cell cell, bool compute, CancellationToken stop)
     {
         var latest = _latest;
-        if (latest is not null && ReferenceEquals(latest.Stated, cell) && latest.Waits.All(w => w.Known is WaitKnown.Typed or WaitKnown.Computed or WaitKnown.NotPlanned)) return latest;
+        if (latest is not null && ReferenceEquals(latest.Stated, cell) && latest.Waits.All(w => w.Known is not (WaitKnown.LastComputed or WaitKnown.NotComputed))) return latest;
         var standIns = ImmutableArray.CreateBuilder<StandIn>();
         var differs = ImmutableArray.CreateBuilder<Finding>();
         var whole = WithPlates(cell, standIns, differs);
@@ -136,10 +136,11 @@ internal sealed class Completion(FoundPlates plates, FoundFrames frames)
                 known = true;
             }
 
-            var how = known ? WaitKnown.Computed : study is not null && _last.TryGetValue(id, out wait) ? WaitKnown.LastComputed : WaitKnown.NotComputed;
-            if (how == WaitKnown.NotComputed || double.IsNaN(wait))
+            var how = known || study is null ? WaitKnown.Computed : _last.TryGetValue(id, out wait) ? WaitKnown.LastComputed : WaitKnown.NotComputed;
+            if (study is null || double.IsNaN(wait)) how = WaitKnown.NotFound;
+            if (how is WaitKnown.NotComputed or WaitKnown.NotFound)
             {
-                waits.Add(new(id, WaitKnown.NotComputed, 0));
+                waits.Add(new(id, how, 0));
                 continue;
             }
             if (known) _last[id] = wait;

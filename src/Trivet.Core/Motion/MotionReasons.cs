@@ -55,6 +55,9 @@ public static class MotionReasons
     /// <summary>A fall comes where the rods no longer hold the platform, or does not end: how fast it becomes is not known.</summary>
     public static Reason FallNotFollowed { get; } = new("motion.fall-not-followed");
 
+    /// <summary>The settling time that the frame asks of the named cycles is not known, so their rate is not.</summary>
+    public static Reason WaitNotKnown { get; } = new("motion.wait-not-known");
+
     /// <summary>A profile of seven phases needs a jerk, and the settings state none.</summary>
     public static Reason NoJerkStated { get; } = new("motion.no-jerk-stated");
 }

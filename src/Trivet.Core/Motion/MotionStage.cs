@@ -12,12 +12,13 @@ namespace Trivet.Motion;
 /// </summary>
 public static class MotionStage
 {
-    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles)
+    /// <param name="unsettled">Cycles that are timed without the settling time they need, and why it is not known: no rate is promised with them.</param>
+    public static StagePlan Of(Cell cell, ImmutableArray<TimedCycle> cycles, IReadOnlyDictionary<string, OpenReason> unsettled)
     {
         var plan = new Builder(cell);
         if (cycles.IsEmpty) return new([], [new(MotionRules.Described, new("/motion"), MotionReasons.NoCycles)], []);
         foreach (var cycle in cycles) plan.Cycle(cycle);
-        plan.Rates(cycles);
+        plan.Rates(cycles, unsettled);
         return plan.Done();
     }
 
@@ -105,7 +106,7 @@ public static class MotionStage
             foreach (var (station, stated) in cell.Stations) reading.Used(StationInputs.Pointer(station) + "/wallHeight", stated.WallHeight);
         }
 
-        public void Rates(ImmutableArray<TimedCycle> cycles)
+        public void Rates(ImmutableArray<TimedCycle> cycles, IReadOnlyDictionary<string, OpenReason> unsettled)
         {
             var reading = new Reading();
             foreach (var cycle in cycles)
@@ -120,6 +121,15 @@ public static class MotionStage
             {
                 foreach (var rule in new[] { MotionRules.MeanRate, MotionRules.PeakRate })
                     _coverage.Add(new(rule, new("/motion"), ReachReasons.WaitsFor.Naming([.. cycles.Select(c => CyclePlan.Pointer(c.Id))])));
+                return;
+            }
+            if (unsettled.Count > 0)
+            {
+                // One that was sought and not found stays so; one that is being computed is open only until then.
+                var why = unsettled.Values.Contains(OpenReason.Failed) ? OpenReason.Failed : OpenReason.NotComputed;
+                var waits = MotionReasons.WaitNotKnown.Naming([.. unsettled.Where(u => u.Value == why).Select(u => CyclePlan.Pointer(u.Key) + "/settle").Order(StringComparer.Ordinal)]);
+                foreach (var (rule, promised) in new[] { (MotionRules.MeanRate, cell.Brief.MeanRate), (MotionRules.PeakRate, cell.Brief.PeakRate) })
+                    if (promised is not null) _findings.Add(new Unjudged(rule, new("/motion"), [.. reading.Inputs.Concat(waits.Fields).Distinct().Order(StringComparer.Ordinal)], why, [], waits));
                 return;
             }
             _tasks.Add(new("motion.rates", reading.Key, Judge, _ => Judge()));

@@ -136,6 +136,7 @@ internal static class EnglishReasons
         ["motion.path-not-reached"] = "The way leaves what the rods reach, so nothing can be timed along it.",
         ["motion.fall-not-followed"] = "The fall comes where the rods no longer hold the platform, or does not end: how fast it becomes is not known.",
         ["motion.no-jerk-stated"] = "The settings state no jerk, which a profile of seven phases needs.",
+        ["motion.wait-not-known"] = "How long the frame swings after a move is not known, and without {fields} no rate is promised. Stiffen or damp the frame, describe its masses, or type a settling time.",
         ["motion.no-timing"] = "Under these limits and settings no such motion exists: mostly the belt is faster than the speed allowed.",
     }.ToImmutableDictionary();
 }

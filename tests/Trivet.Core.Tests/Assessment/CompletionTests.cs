@@ -108,6 +108,31 @@ public sealed class CompletionTests
     }
 
     [Fact]
+    public void A_rate_is_open_while_the_frame_is_not_known_to_settle()
+    {
+        // Hardly damped and held to a hundred nanometres: the swing of one wait reaches the next, whatever wait is tried.
+        var cell = Settle(Lids, "to-left", null);
+        cell = cell with { Frame = cell.Frame with { DampingFrom = 1e-5, DampingTo = 1e-5, Limits = cell.Frame.Limits with { SettleTolerance = 1e-7 } } };
+        var assessor = new Assessor();
+        Assert.All(Rates(assessor.Preview(cell)), r => Assert.Equal(OpenReason.NotComputed, r.OpenBecause));
+        var proved = assessor.Prove(cell, null, TestContext.Current.CancellationToken, withAdvice: false);
+        Assert.Equal(WaitKnown.NotFound, proved.Waits.Single(w => w.Cycle == "to-left").Known);
+        Assert.All(Rates(proved), r => Assert.Equal((Verdict.Open, OpenReason.Failed), (r.Verdict, r.OpenBecause)));
+        Assert.All(Rates(proved), r => Assert.Contains("/motion/cycles/to-left/settle", r.Inputs));
+        Assert.All(Rates(assessor.Preview(cell)), r => Assert.Equal(OpenReason.Failed, r.OpenBecause));
+
+        // A person may know better: a typed wait is held against the frame and the rate is judged again.
+        Assert.All(Rates(assessor.Preview(Settle(cell, "to-left", 3))), r => Assert.NotEqual(Verdict.Open, r.Verdict));
+
+        static Finding[] Rates(Assessed of)
+        {
+            Finding[] rates = [.. of.Ledger.Findings.Where(f => f.Rule == MotionRules.MeanRate || f.Rule == MotionRules.PeakRate)];
+            Assert.Equal(2, rates.Length);
+            return rates;
+        }
+    }
+
+    [Fact]
     public void Where_nothing_is_left_to_computation_the_cell_is_the_same()
     {
         var typed = Lids with { Plates = Lids.Plates.Clear() };
