@@ -3,6 +3,7 @@
 import { Raycaster, Vector2, Vector3, Plane } from 'three';
 import { Stage } from './stage.js';
 import { build } from './parts.js';
+import { newestOnly } from './newest.js';
 
 /** Opens the drawing in an element. Throws where the browser cannot draw in three dimensions. */
 export const open = (host, desk) => new SceneView(host, desk);
@@ -15,13 +16,15 @@ class SceneView {
   #moving = null;
   #tcp = new Vector3();
   #drag = null;
-  #asking = false;
   #framed = false;
-  #wanted = null;
   #carry = null; // a station in the hand: { id, pointer, hit, dx, dy }
   #shown = { dx: 0, dy: 0 };
-  #place = null;
-  #placing = false;
+  #report = newestOnly(({ pointer, dx, dy, done }) => this.#desk.invokeMethodAsync('MoveStation', pointer, dx, dy, done));
+  #ask = newestOnly(async ({ x, y, z }) => {
+    const items = await this.#desk.invokeMethodAsync('MoveTool', x, y, z);
+    if (items.length > 0) this.setMoving(items, x, y, z);
+    else this.#host.dataset.reached = false;
+  });
   #listeners = new AbortController();
 
   constructor(host, desk) {
@@ -169,47 +172,10 @@ class SceneView {
   }
 
   #putBack() {
-    this.#carry = this.#place = null;
+    this.#carry = null;
+    this.#report.forget();
     this.#shift();
     this.#desk.invokeMethodAsync('LeaveStation').catch(() => {});
-  }
-
-  /** One report at a time; while it is out, only the newest place is kept. */
-  async #report(place) {
-    this.#place = place;
-    if (this.#placing) return;
-    this.#placing = true;
-    try {
-      while (this.#place) {
-        const { pointer, dx, dy, done } = this.#place;
-        this.#place = null;
-        await this.#desk.invokeMethodAsync('MoveStation', pointer, dx, dy, done);
-      }
-    } catch {
-      // The connection's own notice says what happened.
-    } finally {
-      this.#placing = false;
-    }
-  }
-
-  /** One question at a time; while it is out, only the newest wish is kept. */
-  async #ask(to) {
-    this.#wanted = to;
-    if (this.#asking) return;
-    this.#asking = true;
-    try {
-      while (this.#wanted) {
-        const { x, y, z } = this.#wanted;
-        this.#wanted = null;
-        const items = await this.#desk.invokeMethodAsync('MoveTool', x, y, z);
-        if (items.length > 0) this.setMoving(items, x, y, z);
-        else this.#host.dataset.reached = false;
-      }
-    } catch {
-      // The page is going away or lost its connection; the connection's own notice says so.
-    } finally {
-      this.#asking = false;
-    }
   }
 
   #key(e) {

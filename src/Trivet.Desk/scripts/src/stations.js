@@ -1,6 +1,8 @@
 // Moves stations in the plan by pointer or keys. The drawing is redrawn by the desk after each step, so everything is found again
 // by its pointer into the description; where a station may stand is not decided here.
 
+import { newestOnly } from './newest.js';
+
 const Step = 0.001; // metres a key press moves; ten times that with Shift
 const Stations = '[data-pointer^="/stations/"]';
 
@@ -14,8 +16,7 @@ export function movableStations(host, desk) {
   let drag = null; // by pointer: { id, pointer, from, dx, dy, moved }
   let nudge = null; // by keys: { pointer, dx, dy }
   let focused = null;
-  let wanted = null;
-  let asking = false;
+  const report = newestOnly(({ pointer, dx, dy, done }) => desk.invokeMethodAsync('MoveStation', pointer, dx, dy, done));
 
   const view = () => host.querySelector('[data-scale]');
   const groupOf = (pointer) => host.querySelector(`[data-pointer="${CSS.escape(pointer)}"]`);
@@ -57,26 +58,9 @@ export function movableStations(host, desk) {
     group.classList.add('grasped');
   }
 
-  /** One report at a time; while it is out, only the newest place is kept. */
-  async function report(place) {
-    wanted = place;
-    if (asking) return;
-    asking = true;
-    try {
-      while (wanted) {
-        const { pointer, dx, dy, done } = wanted;
-        wanted = null;
-        await desk.invokeMethodAsync('MoveStation', pointer, dx, dy, done);
-      }
-    } catch {
-      // The connection's own notice says what happened.
-    } finally {
-      asking = false;
-    }
-  }
-
   function leave() {
-    drag = nudge = wanted = null;
+    drag = nudge = null;
+    report.forget();
     desk.invokeMethodAsync('LeaveStation').catch(() => {});
   }
 
