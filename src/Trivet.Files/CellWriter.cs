@@ -120,27 +120,10 @@ internal static class CellWriter
         text.Append(canonical ? "}" : " }");
     }
 
-    /// <summary>A JSON string with the escapes that JSON demands and no others (those of RFC 8785), so that the canonical form never
-    /// depends on a library's taste.</summary>
     private static string Quoted(string value)
     {
-        var text = new StringBuilder(value.Length + 2).Append('"');
-        foreach (char c in value)
-        {
-            switch (c)
-            {
-                case '"': text.Append("\\\""); break;
-                case '\\': text.Append("\\\\"); break;
-                case '\b': text.Append("\\b"); break;
-                case '\f': text.Append("\\f"); break;
-                case '\n': text.Append("\\n"); break;
-                case '\r': text.Append("\\r"); break;
-                case '\t': text.Append("\\t"); break;
-                case < ' ': text.Append("\\u").Append(((int)c).ToString("x4", CultureInfo.InvariantCulture)); break;
-                default: text.Append(c); break;
-            }
-        }
-
-        return text.Append('"').ToString();
+        var text = new StringBuilder(value.Length + 2);
+        JsonString.Append(text, value);
+        return text.ToString();
     }
 }

@@ -22,6 +22,8 @@ internal static partial class Inputs
     /// <summary>SHA-256 of a text as UTF-8, lower-case hexadecimal: the same as <see cref="CellFile.Hash"/> for a canonical text.</summary>
     public static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
+    public static string Hash(byte[] content) => Convert.ToHexStringLower(SHA256.HashData(content));
+
     /// <summary>The canonical text of a cell, or why it is not kept.</summary>
     public static (string Text, Refusal? Refusal) TextOf(Cell cell)
     {

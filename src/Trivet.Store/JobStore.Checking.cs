@@ -8,7 +8,7 @@ public sealed partial class JobStore
 {
     /// <summary>
     /// Looks through the whole store: the database file itself (SQLite), the hash of every text, the chain of parents from first
-    /// revision to head without a gap, and that every draft's cursor stands on an edit or on its base.
+    /// revision to head without a gap, that every draft's cursor stands on an edit or on its base, the chain of receipts and the photographs.
     /// </summary>
     /// <returns>What is wrong, in words; empty when the store is sound.</returns>
     public Task<ImmutableArray<string>> CheckAsync(CancellationToken stop = default) => RunAsync(async (context, stop) =>
@@ -40,6 +40,8 @@ public sealed partial class JobStore
             if (draft.Cursor != 0 && !edits.Contains(draft.Cursor)) faults.Add($"{draft.CellId}: the draft of {draft.Person} stands on an edit that is not there.");
             if (edits.Count > 0 && edits[^1] - edits[0] + 1 != edits.Count) faults.Add($"{draft.CellId}: the draft of {draft.Person} lacks an edit in between.");
         }
+
+        await CheckJournalAsync(context, faults, stop);
         return faults.ToImmutable();
     }, stop);
 }

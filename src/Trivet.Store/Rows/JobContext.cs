@@ -11,6 +11,9 @@ internal abstract class JobContext(DbContextOptions options) : DbContext(options
     public DbSet<DraftRow> Drafts => Set<DraftRow>();
     public DbSet<EditRow> Edits => Set<EditRow>();
     public DbSet<ExportRow> Exports => Set<ExportRow>();
+    public DbSet<EntryRow> Entries => Set<EntryRow>();
+    public DbSet<ReceiptRow> Receipts => Set<ReceiptRow>();
+    public DbSet<PhotographRow> Photographs => Set<PhotographRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -43,6 +46,24 @@ internal abstract class JobContext(DbContextOptions options) : DbContext(options
             row.ToTable("exports");
             row.HasKey(e => new { e.CellId, e.Path });
             row.HasOne<CellRow>().WithMany().HasForeignKey(e => e.CellId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<EntryRow>(row =>
+        {
+            row.ToTable("entries");
+            row.HasKey(e => new { e.Device, e.Sequence, e.Hash });
+            row.HasAlternateKey(e => e.Hash);
+        });
+        modelBuilder.Entity<ReceiptRow>(row =>
+        {
+            row.ToTable("receipts");
+            row.HasKey(r => r.Number);
+            row.Property(r => r.Number).ValueGeneratedNever();
+            row.HasOne<EntryRow>().WithOne().HasForeignKey<ReceiptRow>(r => r.EntryHash).HasPrincipalKey<EntryRow>(e => e.Hash).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<PhotographRow>(row =>
+        {
+            row.ToTable("photographs");
+            row.HasKey(p => p.Hash);
         });
         // Lower-case names with underscores need no quotes when a person looks into either database.
         foreach (var property in modelBuilder.Model.GetEntityTypes().SelectMany(e => e.GetProperties()))

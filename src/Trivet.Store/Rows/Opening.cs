@@ -96,9 +96,10 @@ internal static class Opening
     /// <summary>What each connection to SQLite must be told, since only the journal mode is kept in the file.</summary>
     private sealed class DurableSqlite : DbConnectionInterceptor
     {
-        // FULL syncs the log at each commit; fullfsync makes macOS flush the drive as well and is without effect elsewhere.
+        // FULL syncs the log at each commit; fullfsync makes macOS flush the drive as well and is without effect elsewhere. With
+        // secure_delete the bytes of an erased photograph are overwritten, not only let go.
         private static readonly string Settings =
-            $"PRAGMA busy_timeout={BusySeconds * 1000}; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA fullfsync=ON;";
+            $"PRAGMA busy_timeout={BusySeconds * 1000}; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA fullfsync=ON; PRAGMA secure_delete=ON;";
 
         public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
         {

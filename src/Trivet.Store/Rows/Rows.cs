@@ -52,3 +52,36 @@ internal sealed class ExportRow
     public required string Path { get; init; }
     public required int Number { get; set; }
 }
+
+/// <summary>
+/// An entry of the journal as its canonical text, and of that what is looked for. The hash belongs to the key: where a device wrote twice
+/// under one sequence both are kept.
+/// </summary>
+internal sealed class EntryRow
+{
+    public required string Device { get; init; }
+    public required long Sequence { get; init; }
+    public required string Hash { get; init; }
+    public required string CellId { get; init; }
+    public required long Ticks { get; init; }
+    public required string Text { get; init; }
+}
+
+/// <summary>A link of the store's own chain: which entry was received, after which receipt, when.</summary>
+internal sealed class ReceiptRow
+{
+    public required long Number { get; init; }
+    public required string EntryHash { get; init; }
+    public required string PreviousHash { get; init; }
+    public required string Hash { get; init; }
+    public required long Ticks { get; init; }
+}
+
+/// <summary>A photograph by the hash of its bytes. Where it was erased the row stays without them.</summary>
+internal sealed class PhotographRow
+{
+    public required string Hash { get; init; }
+    public required string Person { get; init; }
+    public required long Ticks { get; init; }
+    public byte[]? Content { get; set; }
+}

@@ -101,6 +101,39 @@ namespace Trivet.Store.Migrations.Postgres
                     b.ToTable("edits", (string)null);
                 });
 
+            modelBuilder.Entity("Trivet.Store.Rows.EntryRow", b =>
+                {
+                    b.Property<string>("Device")
+                        .HasColumnType("text")
+                        .HasColumnName("device");
+
+                    b.Property<long>("Sequence")
+                        .HasColumnType("bigint")
+                        .HasColumnName("sequence");
+
+                    b.Property<string>("Hash")
+                        .HasColumnType("text")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("CellId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("cell_id");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Device", "Sequence", "Hash");
+
+                    b.ToTable("entries", (string)null);
+                });
+
             modelBuilder.Entity("Trivet.Store.Rows.ExportRow", b =>
                 {
                     b.Property<string>("CellId")
@@ -118,6 +151,63 @@ namespace Trivet.Store.Migrations.Postgres
                     b.HasKey("CellId", "Path");
 
                     b.ToTable("exports", (string)null);
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.PhotographRow", b =>
+                {
+                    b.Property<string>("Hash")
+                        .HasColumnType("text")
+                        .HasColumnName("hash");
+
+                    b.Property<byte[]>("Content")
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("person");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Hash");
+
+                    b.ToTable("photographs", (string)null);
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.ReceiptRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<string>("EntryHash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("entry_hash");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("previous_hash");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("EntryHash")
+                        .IsUnique();
+
+                    b.ToTable("receipts", (string)null);
                 });
 
             modelBuilder.Entity("Trivet.Store.Rows.RevisionRow", b =>
@@ -193,6 +283,16 @@ namespace Trivet.Store.Migrations.Postgres
                     b.HasOne("Trivet.Store.Rows.CellRow", null)
                         .WithMany()
                         .HasForeignKey("CellId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.ReceiptRow", b =>
+                {
+                    b.HasOne("Trivet.Store.Rows.EntryRow", null)
+                        .WithOne()
+                        .HasForeignKey("Trivet.Store.Rows.ReceiptRow", "EntryHash")
+                        .HasPrincipalKey("Trivet.Store.Rows.EntryRow", "Hash")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -96,6 +96,39 @@ namespace Trivet.Store.Migrations.Sqlite
                     b.ToTable("edits", (string)null);
                 });
 
+            modelBuilder.Entity("Trivet.Store.Rows.EntryRow", b =>
+                {
+                    b.Property<string>("Device")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("device");
+
+                    b.Property<long>("Sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence");
+
+                    b.Property<string>("Hash")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("CellId")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("cell_id");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("text");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Device", "Sequence", "Hash");
+
+                    b.ToTable("entries", (string)null);
+                });
+
             modelBuilder.Entity("Trivet.Store.Rows.ExportRow", b =>
                 {
                     b.Property<string>("CellId")
@@ -113,6 +146,63 @@ namespace Trivet.Store.Migrations.Sqlite
                     b.HasKey("CellId", "Path");
 
                     b.ToTable("exports", (string)null);
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.PhotographRow", b =>
+                {
+                    b.Property<string>("Hash")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("hash");
+
+                    b.Property<byte[]>("Content")
+                        .HasColumnType("BLOB")
+                        .HasColumnName("content");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("person");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Hash");
+
+                    b.ToTable("photographs", (string)null);
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.ReceiptRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<string>("EntryHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entry_hash");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("previous_hash");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("EntryHash")
+                        .IsUnique();
+
+                    b.ToTable("receipts", (string)null);
                 });
 
             modelBuilder.Entity("Trivet.Store.Rows.RevisionRow", b =>
@@ -188,6 +278,16 @@ namespace Trivet.Store.Migrations.Sqlite
                     b.HasOne("Trivet.Store.Rows.CellRow", null)
                         .WithMany()
                         .HasForeignKey("CellId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.ReceiptRow", b =>
+                {
+                    b.HasOne("Trivet.Store.Rows.EntryRow", null)
+                        .WithOne()
+                        .HasForeignKey("Trivet.Store.Rows.ReceiptRow", "EntryHash")
+                        .HasPrincipalKey("Trivet.Store.Rows.EntryRow", "Hash")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
