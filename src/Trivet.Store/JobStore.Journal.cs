@@ -37,7 +37,7 @@ public sealed partial class JobStore
         await using var moment = await Opening.ReadOneMomentAsync(context, stop);
         var head = await HeadAsync(context, stop);
         var lines = ImmutableArray.CreateBuilder<JournalLine>();
-        var damaged = ImmutableArray.CreateBuilder<long>();
+        var damaged = ImmutableArray.CreateBuilder<Receipt>();
         var rows = from receipt in context.Receipts.AsNoTracking()
                    join entry in context.Entries on receipt.EntryHash equals entry.Hash
                    where receipt.Number > after
@@ -50,7 +50,7 @@ public sealed partial class JobStore
             if (read.Entry is { } entry && read.Hash == receipt.Entry)
                 lines.Add(new(new Kept(entry, read.Hash, receipt, row.receipt.Hash), row.Text, EntryText.Of(receipt)));
             else
-                damaged.Add(receipt.Number);
+                damaged.Add(receipt);
         }
         return new JournalPart(lines.ToImmutable(), damaged.ToImmutable(), head);
     }, stop);

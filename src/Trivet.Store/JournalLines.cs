@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trivet.Files.Entries;
 using Trivet.Journal;
 
 namespace Trivet.Store;
@@ -25,9 +26,17 @@ public abstract record AppendOutcome
 public sealed record JournalLine(Kept Kept, string Text, string ReceiptText);
 
 /// <summary>A part of the journal, in the order of receipts.</summary>
-/// <param name="Damaged">Numbers of receipts whose entry is no longer what was received: not shown, kept as it is.</param>
+/// <param name="Damaged">Receipts whose entry is no longer what was received: not shown, kept as it is.</param>
 /// <param name="Head">The newest receipt of the whole journal; null while it is empty.</param>
-public sealed record JournalPart(ImmutableArray<JournalLine> Lines, ImmutableArray<long> Damaged, JournalHead? Head);
+public sealed record JournalPart(ImmutableArray<JournalLine> Lines, ImmutableArray<Receipt> Damaged, JournalHead? Head)
+{
+    /// <summary>The lines of an export: each entry and behind it its receipt, every line the text that is hashed (docs/journal.md).</summary>
+    public IEnumerable<string> Export() =>
+        Lines.Select(l => (l.Kept.Receipt!.Number, Text: $"{l.Text}\n{l.ReceiptText}"))
+            .Concat(Damaged.Select(r => (r.Number, Text: EntryText.Of(r))))
+            .OrderBy(l => l.Number)
+            .Select(l => l.Text);
+}
 
 /// <summary>The newest receipt. Its hash stands for the whole journal up to it: a paper that prints it tells later whether anything was changed.</summary>
 public sealed record JournalHead(long Number, string Hash);

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Trivet.Testing;
 
@@ -67,11 +66,10 @@ public sealed class KillTests(Databases databases)
         }
     }
 
-    private static async Task RunAndEndAsync(TestJob job, List<string> said, Func<Saver, Task> until)
+    private static async Task RunAndEndAsync(TestJob job, List<string> said, Func<SavingProcess, Task> until)
     {
         int number = said.Select(l => l.Split(' ')).Where(w => w[0] == "edit").Select(w => Number(w[1])).DefaultIfEmpty(0).Max();
-        string place = job.Location is JobLocation.Postgres postgres ? postgres.ConnectionString : job.Folder;
-        using var saver = new Saver(place, number, said);
+        using var saver = new SavingProcess(job.Location, [number.ToString(CultureInfo.InvariantCulture)], said);
         await until(saver);
         await saver.EndAsync();
     }
@@ -97,38 +95,4 @@ public sealed class KillTests(Databases databases)
     }
 
     private static int Number(string word) => int.Parse(word, CultureInfo.InvariantCulture);
-
-    /// <summary>The saving process and the lines it has said.</summary>
-    private sealed class Saver : IDisposable
-    {
-        private readonly Process _process;
-        private readonly List<string> _said;
-
-        public Saver(string place, int number, List<string> said)
-        {
-            _said = said;
-            string program = Path.Combine(AppContext.BaseDirectory, "Trivet.Store.Saver.dll");
-            _process = Process.Start(new ProcessStartInfo(
-                Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet",
-                [program, place, number.ToString(CultureInfo.InvariantCulture)])
-            { RedirectStandardOutput = true, RedirectStandardError = true })!;
-        }
-
-        public async Task ReadAsync()
-        {
-            if (await _process.StandardOutput.ReadLineAsync(Stop) is { } line) _said.Add(line);
-            else Assert.Fail(await _process.StandardError.ReadToEndAsync(Stop));
-        }
-
-        /// <summary>Ends the process and takes what it had still said; a line cut short was not said.</summary>
-        public async Task EndAsync()
-        {
-            _process.Kill();
-            string rest = await _process.StandardOutput.ReadToEndAsync(Stop);
-            await _process.WaitForExitAsync(Stop);
-            _said.AddRange(rest[..(rest.LastIndexOf('\n') + 1)].Split('\n', StringSplitOptions.RemoveEmptyEntries));
-        }
-
-        public void Dispose() => _process.Dispose();
-    }
 }

@@ -119,7 +119,8 @@ public sealed class OpeningTests(Databases databases)
         // The rights docs name for a role that works with a job: saved revisions can be read and added, never changed.
         await Databases.ExecuteAsync(owner, $"""
             GRANT SELECT ON "__EFMigrationsHistory" TO {role};
-            GRANT SELECT, INSERT ON revisions TO {role};
+            GRANT SELECT, INSERT ON revisions, entries, receipts TO {role};
+            GRANT SELECT, INSERT, UPDATE (content) ON photographs TO {role};
             GRANT SELECT, INSERT, UPDATE ON cells, drafts, exports TO {role};
             GRANT SELECT, INSERT, DELETE ON edits TO {role};
             """);

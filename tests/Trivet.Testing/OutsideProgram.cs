@@ -36,6 +36,15 @@ public sealed record OutsideProgram(string Output, string NotRun)
         }
     }
 
+    /// <summary>What a script says in Python (Debian: python3), which every machine that builds Trivet must have: without it the test fails.</summary>
+    public static (int Code, string Output) Python(params string[] arguments)
+    {
+        const string Python = "/usr/bin/python3";
+        if (!File.Exists(Python)) throw new FileNotFoundException("Python is not installed; Debian has it as python3.", Python);
+        var (code, output, error) = Run(Python, arguments);
+        return (code, output + error);
+    }
+
     private static OutsideProgram Checked(string program, string[] arguments, params (string Name, string Value)[] environment)
     {
         var (code, output, error) = Run(program, arguments, environment);
