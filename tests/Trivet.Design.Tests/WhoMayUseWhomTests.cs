@@ -44,6 +44,7 @@ public sealed class WhoMayUseWhomTests
         ["Powering"] = ["Drives", "Dynamics", "Motion", "Kinematics"],
         ["Faults"] = [],
         ["Procedures"] = ["Faults"],
+        ["Journal"] = ["Procedures"],
         ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Listing"],
     };
 
