@@ -1,9 +1,13 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using System.Text;
 using Trivet.Desk;
+using Trivet.Desk.Network;
 using Trivet.Files;
 using Trivet.Store;
+using Trivet.Views.Words;
 
 namespace Trivet.Cli;
 
@@ -20,13 +24,21 @@ internal static class DeskCommand
         };
         var demo = new Option<bool>("--demo") { Description = "Make the folder if need be, and put the sample cells into a job that has none." };
         var port = new Option<int>("--port") { Description = "Port on this machine; 0 takes a free one.", HelpName = "PORT", DefaultValueFactory = _ => 5173 };
-        port.CustomParser = result =>
+        port.CustomParser = PortOf;
+        var network = new Option<bool>("--network") { Description = "Open it to paired devices on the network as well, over HTTPS." };
+        var networkPort = new Option<int>("--network-port") { Description = "Port for the network; 0 takes a free one.", HelpName = "PORT", DefaultValueFactory = _ => NetworkOptions.UsualPort };
+        networkPort.CustomParser = PortOf;
+        var host = new Option<string[]>("--host")
         {
-            string typed = result.Tokens[0].Value;
-            if (ushort.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out ushort number)) return number;
-            result.AddError($"'{typed}' is no port. Give a number from 0 to 65535; 0 takes a free one.");
-            return 0;
+            Description = "A name or address by which devices reach this machine, besides its own. May be given several times.",
+            HelpName = "NAME",
+            DefaultValueFactory = _ => [],
         };
+        host.Validators.Add(result =>
+        {
+            foreach (string why in (result.GetValueOrDefault<string[]>() ?? []).Select(MachineNames.WhyNot).OfType<string>()) result.AddError(why);
+        });
+        var certificate = new Option<bool>("--certificate") { Description = "Tell where the root certificate for the devices lies and how it is installed, and end." };
         var person = new Option<string?>("--person") { Description = "Your id as it stands beside what you save. [default: your user name]", HelpName = "ID" };
         person.Validators.Add(result =>
         {
@@ -34,12 +46,14 @@ internal static class DeskCommand
         });
         var command = new TaughtCommand(
             "desk",
-            "Open the desk in a browser: cells, drawings, ledger, revisions. It listens on this machine only.",
+            "Open the desk in a browser: cells, drawings, ledger, revisions. It listens on this machine only, unless you open it to the network.",
             new Example("desk demo-job --demo", "Look around in the sample cells."),
             new Example("desk my-job --port 8080", "Work on a job folder of your own."),
-            new Example("desk \"Host=localhost;Database=job;Username=me\"", "Work on a job in PostgreSQL."))
+            new Example("desk \"Host=localhost;Database=job;Username=me\"", "Work on a job in PostgreSQL."),
+            new Example("desk my-job --network --host desk.example", "Let paired tablets in, by that name too."),
+            new Example("desk --certificate", "Install the root certificate on a tablet."))
         {
-            job, demo, port, person,
+            job, demo, port, person, network, networkPort, host, certificate,
         };
         job.Validators.Add(result =>
         {
@@ -48,13 +62,61 @@ internal static class DeskCommand
         command.SetAction((parsed, stop) =>
         {
             string place = parsed.GetRequiredValue(job);
-            var options = new Start(place, parsed.GetValue(demo), parsed.GetValue(port), parsed.GetValue(person) ?? Environment.UserName);
-            return ServeAsync(options, parsed.InvocationConfiguration, stop);
+            var io = parsed.InvocationConfiguration;
+            string[] hosts = parsed.GetValue(host) ?? [];
+            if (parsed.GetValue(certificate)) return Task.FromResult(TellCertificate(hosts, io));
+            if (hosts.Length > 0 && !parsed.GetValue(network))
+            {
+                io.Error.WriteLine("trivet: --host says by which name the network reaches the desk; give --network with it.");
+                return Task.FromResult(ExitCode.Refused);
+            }
+            var outside = parsed.GetValue(network) ? new NetworkOptions { Port = parsed.GetValue(networkPort), Hosts = [.. hosts] } : null;
+            return ServeAsync(new(place, parsed.GetValue(demo), parsed.GetValue(port), parsed.GetValue(person) ?? Environment.UserName, outside), io, stop);
         });
         return command;
     }
 
-    private sealed record Start(string Job, bool Demo, int Port, string Person);
+    private sealed record Start(string Job, bool Demo, int Port, string Person, NetworkOptions? Network);
+
+    private static int PortOf(ArgumentResult result)
+    {
+        string typed = result.Tokens[0].Value;
+        if (ushort.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out ushort number)) return number;
+        result.AddError($"'{typed}' is no port. Give a number from 0 to 65535; 0 takes a free one.");
+        return 0;
+    }
+
+    /// <summary>The root is made if there is none yet, so that it can be installed before the desk is first opened to the network.</summary>
+    private static int TellCertificate(string[] hosts, InvocationConfiguration io)
+    {
+        var (root, refused) = LocalRoot.Open(LocalRoot.UsualFolder, hosts, DateTimeOffset.UtcNow);
+        if (root is null)
+        {
+            io.Error.WriteLine($"trivet: {refused!.Problem} {refused.Remedy}");
+            return ExitCode.Refused;
+        }
+
+        using (root)
+        {
+            var words = Locale.English.Language.Access;
+            var text = new StringBuilder();
+            text.AppendLine(Flowing.Text(words.CertificateWhy)).AppendLine();
+            (string Head, string Value)[] facts =
+            [
+                (words.CertificateFile, root.PublicPath), (words.CertificateName, root.Name),
+                (words.CertificateEnds, root.Ends.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)), (words.Fingerprint, root.Fingerprint),
+            ];
+            foreach (var (head, value) in facts) text.Append(head).Append(": ").AppendLine(value);
+            text.AppendLine().AppendLine(words.CertificateCompare).AppendLine().AppendLine(words.InstallFromMemory);
+            foreach (var (platform, steps) in words.Install)
+            {
+                text.AppendLine().AppendLine(platform);
+                for (int i = 0; i < steps.Length; i++) text.AppendLine(CultureInfo.InvariantCulture, $"  {i + 1}. {steps[i]}");
+            }
+            io.Output.Write(text.AppendLine().AppendLine(words.InstallAfter).ToString());
+        }
+        return ExitCode.AllHold;
+    }
 
     // Apart, so that no other command loads the web server.
     [MethodImpl(MethodImplOptions.NoInlining)]
@@ -65,9 +127,12 @@ internal static class DeskCommand
         {
             Port = start.Port,
             Person = start.Person,
-            Listening = address =>
+            Network = start.Network,
+            Listening = at =>
             {
-                io.Output.WriteLine($"The desk is open at {address}");
+                io.Output.WriteLine($"The desk is open at {at.Desk}");
+                foreach (var address in at.Network) io.Output.WriteLine($"On the network at {address}");
+                if (at.Root is { } root) io.Output.WriteLine($"Devices need the root certificate {root.PublicPath} (trivet desk --certificate tells how)");
                 io.Output.WriteLine("Ctrl-C closes it.");
                 io.Output.Flush();
             },

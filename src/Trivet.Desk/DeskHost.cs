@@ -9,13 +9,14 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Trivet.Desk.Components;
+using Trivet.Desk.Network;
 using Trivet.Store;
 
 namespace Trivet.Desk;
 
 /// <summary>
-/// Serves the desk over one job on this machine. It listens on the loopback addresses only and answers only to their names, so
-/// that neither the network nor a page of another site reaches it.
+/// Serves the desk over one job. It listens on the loopback addresses, where nobody signs in, and, when asked to, on the network over HTTPS,
+/// where only paired devices with a person signed in get further than the doorstep. Each door answers only to its own names.
 /// </summary>
 public static class DeskHost
 {
@@ -45,55 +46,74 @@ public static class DeskHost
             return new($"The job store could not be looked through: {e.Message}", "Bring it back from a backup; keep the damaged file.");
         }
 
-        await using var app = Build(options, store, check);
+        NetworkDoor? network = null;
+        if (options.Network is { } wished)
+        {
+            (network, var why) = NetworkDoor.Open(wished, options.Clock);
+            if (network is null) return why;
+        }
+
+        using var door = network;
+        await using var app = Build(options, store, check, network);
         try
         {
             await app.StartAsync(stop);
         }
         catch (Exception e) when (e is IOException or SocketException or UnauthorizedAccessException)
         {
-            return new($"Port {options.Port} could not be opened: {e.GetBaseException().Message}", "Give another port, or 0 for any free one.");
+            string ports = options.Network is { } n ? $"Port {options.Port} or {n.Port}" : $"Port {options.Port}";
+            return new($"{ports} could not be opened: {e.GetBaseException().Message}", "Give another port, or 0 for any free one.");
         }
 
-        options.Listening?.Invoke(AddressOf(app));
+        options.Listening?.Invoke(AddressesOf(app, network));
         await app.WaitForShutdownAsync(stop);
         return null;
     }
 
-    private static WebApplication Build(DeskOptions options, JobStore store, StoreCheck check)
+    internal static WebApplication Build(DeskOptions options, JobStore store, StoreCheck check, NetworkDoor? network)
     {
         // Static files are found beside the program, wherever it was started from.
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
-        builder.Configuration["AllowedHosts"] = "localhost;127.0.0.1;[::1]";
+        // Each door has its own names, and the network's may change: see Doors.HostCheck.
+        builder.Configuration["AllowedHosts"] = "*";
         builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error)
             // A start that fails is told by what RunAsync returns.
             .AddFilter("Microsoft.Extensions.Hosting", LogLevel.None);
         builder.WebHost.ConfigureKestrel(k =>
         {
-            if (options.Port == 0) k.Listen(IPAddress.Loopback, 0);
-            else k.ListenLocalhost(options.Port);
+            if (options.Port == 0) k.Listen(IPAddress.Loopback, 0, Doors.AtTheMachine);
+            else k.ListenLocalhost(options.Port, Doors.AtTheMachine);
+            network?.Listen(k);
             k.Limits.MaxRequestBodySize = DeskLimits.LargestFile;
             k.AddServerHeader = false;
         });
         // Run from a build rather than a published archive, the files lie in the projects' folders; the manifest knows where.
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
-        DeskServices.Add(builder.Services, options, store, check);
+        DeskServices.Add(builder.Services, options, store, check, network);
 
         var app = builder.Build();
         app.UseExceptionHandler("/error", createScopeForErrors: true);
-        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.Use(SecurityHeaders.Add);
+        app.Use(Doors.HostCheck(() => network?.Names ?? []));
+        // What programs ask for gets its status alone; a page of words is for people.
+        app.UseWhen(context => !context.Request.Path.StartsWithSegments("/floor", StringComparison.Ordinal),
+            pages => pages.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
         app.UseAntiforgery();
-        app.MapStaticAssets();
+        app.MapStaticAssets().AllowAnonymous();
         FloorSite.Map(app, store);
+        if (network is not null) RootDownload.Map(app, network.Root);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 
-    private static Uri AddressOf(WebApplication app)
+    private static DeskAddresses AddressesOf(WebApplication app, NetworkDoor? network)
     {
-        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
-        return new(addresses.First());
+        var all = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
+        if (network is not null) network.Port = new Uri(all.First(a => a.StartsWith("https:", StringComparison.Ordinal))).Port;
+        return new(new(all.First(a => a.StartsWith("http:", StringComparison.Ordinal))), network is null ? [] : [.. network.Names.Select(network.AddressOf)], network?.Root);
     }
 }

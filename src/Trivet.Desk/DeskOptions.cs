@@ -1,3 +1,5 @@
+using Trivet.Desk.Network;
+
 namespace Trivet.Desk;
 
 /// <summary>What the desk is started with.</summary>
@@ -10,8 +12,14 @@ public sealed record DeskOptions(string Job)
     /// <summary>Id of the person at the desk, written to each revision.</summary>
     public string Person { get; init; } = Environment.UserName;
 
-    /// <summary>Called once with the address when the desk answers.</summary>
-    public Action<Uri>? Listening { get; init; }
+    /// <summary>Opens the desk to the network as well; null leaves it to this machine.</summary>
+    public NetworkOptions? Network { get; init; }
+
+    /// <summary>Called once with the addresses when the desk answers.</summary>
+    public Action<DeskAddresses>? Listening { get; init; }
+
+    /// <summary>What tells the time; tests bring their own.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
 }
 
 /// <summary>Why the desk did not start, in words for the person who started it.</summary>

@@ -4,6 +4,8 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.Extensions.DependencyInjection;
 using Trivet.Assessment;
+using Trivet.Desk.Access;
+using Trivet.Desk.Network;
 using Trivet.Desk.Sessions;
 using Trivet.Store;
 
@@ -13,15 +15,21 @@ namespace Trivet.Desk;
 /// <param name="Faults">In words; empty when the store is sound.</param>
 public sealed record StoreCheck(ImmutableArray<string> Faults);
 
+/// <summary>The door to the network, for pages that tell of it.</summary>
+/// <param name="Network">Null where the desk is on this machine only.</param>
+public sealed record OutsideDoor(NetworkDoor? Network);
+
 /// <summary>What the pages are given.</summary>
 internal static class DeskServices
 {
-    public static void Add(IServiceCollection services, DeskOptions options, JobStore store, StoreCheck check)
+    public static void Add(IServiceCollection services, DeskOptions options, JobStore store, StoreCheck check, NetworkDoor? network)
     {
         services.AddSingleton(options);
         services.AddSingleton(store);
         services.AddSingleton(check);
-        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton(options.Clock);
+        services.AddSingleton(new OutsideDoor(network));
+        AccessServices.Add(services);
         // Shared by all pages: what one has proved no other proves again. One core is left to the pages themselves.
         services.AddSingleton(new Assessor { MostSideBySide = Math.Max(1, Environment.ProcessorCount - 1) });
         services.AddScoped<OpenCells>();

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.StaticFiles;
 using Microsoft.Extensions.FileProviders;
 using Trivet.Assessment;
+using Trivet.Desk.Access;
 using Trivet.Files.Floor;
 using Trivet.Store;
 using Trivet.Views.Floor;
@@ -11,7 +12,7 @@ namespace Trivet.Desk;
 
 /// <summary>
 /// Serves the floor page at <c>/floor/</c> from the folder <c>floor</c> beside the program, and the bundle of each cell at
-/// <c>/floor/bundles/ID.json</c>. A build for development has no such folder; the address is then not found.
+/// <c>/floor/bundles/ID.json</c>. A build for development has no such folder; the page is then not found. Its files are open, as they are the same for everyone.
 /// </summary>
 internal static class FloorSite
 {
@@ -24,11 +25,11 @@ internal static class FloorSite
 
     public static void Map(WebApplication app, JobStore store)
     {
+        app.Map(AccessTable.Bundle, (string cell, CancellationToken stop) => BundleAsync(store, cell, stop));
         string folder = Path.Combine(AppContext.BaseDirectory, "floor");
         if (!Directory.Exists(folder)) return;
         var files = new PhysicalFileProvider(folder);
-        app.MapGet("/floor/bundles/{cell}.json", (string cell, CancellationToken stop) => BundleAsync(store, cell, stop));
-        app.MapGet("/floor/{**path}", (HttpContext context, string? path) => Send(files, context, path));
+        app.Map(AccessTable.FloorFiles, (HttpContext context, string? path) => Send(files, context, path));
     }
 
     private static async Task<IResult> BundleAsync(JobStore store, string cellId, CancellationToken stop)

@@ -140,6 +140,7 @@ public static class English
 
         Motion = EnglishMotion.All,
         Parts = EnglishParts.Words,
+        Access = EnglishAccess.Words,
         Tool = EnglishToolWords.Words,
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,

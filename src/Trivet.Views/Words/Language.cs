@@ -95,6 +95,7 @@ public sealed record Language
     public required DrawingWords Drawing { get; init; }
     public required MotionWords Motion { get; init; }
     public required PartsWords Parts { get; init; }
+    public required AccessWords Access { get; init; }
     public required ToolWords Tool { get; init; }
     public required FallWords Falls { get; init; }
     public required PlateWords Plate { get; init; }
