@@ -17,6 +17,8 @@ public sealed class Chromium : IAsyncLifetime
         "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
     ];
 
+    private static readonly string[] Keeping = ["durableStorage"];
+
     private IPlaywright? _playwright;
     private IBrowser? _browser;
     private IBrowserContext? _open;
@@ -49,6 +51,24 @@ public sealed class Chromium : IAsyncLifetime
         var page = await _open.NewPageAsync();
         page.SetDefaultTimeout(90_000);
         return page;
+    }
+
+    /// <summary>Lets an address keep what it stores. An installed page is granted this by itself; a test says it for the person.</summary>
+    internal static async Task GrantKeepingAsync(IPage page, string origin)
+    {
+        var session = await page.Context.NewCDPSessionAsync(page);
+        var target = await session.SendAsync("Target.getTargetInfo");
+        string context = target!.Value.GetProperty("targetInfo").GetProperty("browserContextId").GetString()!;
+        await session.SendAsync("Browser.grantPermissions", new() { ["origin"] = origin, ["permissions"] = Keeping, ["browserContextId"] = context });
+    }
+
+    /// <summary>A browser of its own with a home folder of its own: what certificates it trusts is up to the test. Nothing else is let pass.</summary>
+    internal async Task<IBrowser> WithHomeAsync(string home, string rules)
+    {
+        Assert.SkipWhen(_playwright is null || Path is null, "Chromium is not installed (Debian: chromium).");
+        var environment = Environment.GetEnvironmentVariables().Cast<System.Collections.DictionaryEntry>().ToDictionary(e => (string)e.Key, e => (string?)e.Value ?? "");
+        environment["HOME"] = home;
+        return await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = [.. Flags, $"--host-resolver-rules={rules}"], Env = environment });
     }
 
     public async ValueTask DisposeAsync()

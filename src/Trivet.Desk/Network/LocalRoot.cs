@@ -66,8 +66,9 @@ public sealed class LocalRoot : IDisposable
             var root = new LocalRoot(X509Certificate2.CreateFromPem(pem, pem), folder);
             if (root.Ends < now + LeafCertificate.Life)
             {
+                string end = $"{root.Ends:yyyy-MM-dd}";
                 root.Dispose();
-                return (null, new($"The root certificate {secret} ends on {root.Ends:yyyy-MM-dd}.", "Move it away; the desk then makes a new one, which has to be installed on every device again."));
+                return (null, new($"The root certificate {secret} ends on {end}.", "Move it away; the desk then makes a new one, which has to be installed on every device again."));
             }
             if (!File.Exists(root.PublicPath)) File.WriteAllText(root.PublicPath, root.Pem);
             if (hosts.FirstOrDefault(h => !root.Permits(h)) is not { } strange) return (root, null);

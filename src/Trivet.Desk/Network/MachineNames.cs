@@ -20,7 +20,7 @@ public static partial class MachineNames
     }
 
     /// <summary>Why a host typed by a person can not stand in a certificate; null where it can.</summary>
-    public static string? WhyNot(string host) => IsName(host) || IPAddress.TryParse(host, out _) ? null
+    public static string? WhyNot(string host) => IsName(host) || IsAddress(host) ? null
         : $"'{host}' is neither a host name nor an address. Write it without https:// and without a port: desk.example or 192.168.4.20.";
 
     /// <summary>The given hosts first, then the machine's own name, its name in multicast DNS, and the addresses of its networks as they are now.</summary>
@@ -37,6 +37,10 @@ public static partial class MachineNames
         // A link-local address of version 6 needs a zone, which an address line does not take.
         .Where(a => a.AddressFamily is AddressFamily.InterNetwork or AddressFamily.InterNetworkV6 && !a.IsIPv6LinkLocal)
         .Select(a => a.ToString()).Order(StringComparer.Ordinal);
+
+    /// <summary>Written in full: "1.2.3" would be read as 1.2.0.3.</summary>
+    private static bool IsAddress(string host) => IPAddress.TryParse(host, out var address) && string.Equals(address.ToString(), host, StringComparison.OrdinalIgnoreCase)
+        && !host.Contains('%', StringComparison.Ordinal);
 
     private static bool IsName(string host) => host.Length is > 0 and <= 253 && Name().IsMatch(host);
 

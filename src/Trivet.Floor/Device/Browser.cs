@@ -11,8 +11,14 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
     /// <summary>The device has a network. It says nothing about what can be reached over it.</summary>
     public bool Online { get; private set; } = true;
 
-    /// <summary>Everything the page needs is on this device, so it opens without a network.</summary>
-    public bool Ready { get; private set; }
+    /// <summary>The browser trusts the address: HTTPS under a certificate it knows, or this machine itself.</summary>
+    public bool Secure { get; private set; }
+
+    /// <summary>Everything the page needs is on this device, and its service worker answers for it, so it opens without a network.</summary>
+    public bool Worker { get; private set; }
+
+    /// <summary>The browser has promised not to clear what the page keeps when it runs short of room.</summary>
+    public bool Kept { get; private set; }
 
     /// <summary>A newer page has been fetched and waits to be taken.</summary>
     public bool NewerWaits { get; private set; }
@@ -27,9 +33,9 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
     }
 
     [JSInvokable]
-    public void Tell(bool online, bool ready, bool newerWaits)
+    public void Tell(bool online, bool secure, bool worker, bool kept, bool newerWaits)
     {
-        (Online, Ready, NewerWaits) = (online, ready, newerWaits);
+        (Online, Secure, Worker, Kept, NewerWaits) = (online, secure, worker, kept, newerWaits);
         Changed?.Invoke();
     }
 

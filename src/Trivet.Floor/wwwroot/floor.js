@@ -1,10 +1,13 @@
 // What only a script can do: listen to the network and the service worker, and hand over a file.
-let waiting = null;
+let waiting = null, kept = false;
 
 export async function watch(page) {
-  const tell = () => page.invokeMethodAsync('Tell', navigator.onLine, !!navigator.serviceWorker?.controller, !!waiting);
+  const tell = () => page.invokeMethodAsync('Tell', navigator.onLine, isSecureContext, !!navigator.serviceWorker?.controller, kept, !!waiting);
   addEventListener('online', tell);
   addEventListener('offline', tell);
+  // Asks the browser not to clear readings when it runs short of room. A person may be asked, so nothing waits for the answer.
+  navigator.storage?.persist?.().then(yes => { kept = yes; tell(); }, () => {});
+  kept = await navigator.storage?.persisted?.() ?? false;
   await tell();
   if (!navigator.serviceWorker) return;
 

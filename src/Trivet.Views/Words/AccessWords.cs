@@ -22,4 +22,12 @@ public sealed record AccessWords
     public required string InstallFromMemory { get; init; }
     public required ImmutableArray<InstallSteps> Install { get; init; }
     public required string InstallAfter { get; init; }
+
+    // The floor page, of itself.
+    public required string FloorReady { get; init; }
+    public required string FloorOffline { get; init; }
+    public required string FloorOnlineOnly { get; init; }
+    public required string FloorNotSecure { get; init; }
+    public required string FloorNoWorker { get; init; }
+    public required string FloorNotKept { get; init; }
 }

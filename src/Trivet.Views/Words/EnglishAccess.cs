@@ -48,5 +48,11 @@ internal static class EnglishAccess
             ]),
         ],
         InstallAfter = "Then open the desk's address again. No warning may appear; the floor page says Ready to work offline when everything is in order, and Online only, with the reason, when it is not.",
+        FloorReady = "Ready to work offline",
+        FloorOffline = "Offline. All that is needed is on this device",
+        FloorOnlineOnly = "Online only:",
+        FloorNotSecure = "the browser does not trust this address. Install the desk's root certificate on this device.",
+        FloorNoWorker = "the page is not on this device yet.",
+        FloorNotKept = "the browser may clear what is kept here. Install the page on the device, or add it to the home screen.",
     };
 }

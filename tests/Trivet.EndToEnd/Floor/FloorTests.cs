@@ -83,7 +83,8 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
     {
         var page = await chromium.PageAsync(width, height, scheme);
         Assert.SkipUnless(Directory.Exists(Site), "The floor page is published in Release builds only (or with -p:WithFloor=true).");
-        await page.GotoAsync(new Uri(new Uri($"http://localhost:{from!.Port}"), "/floor/").ToString());
+        await Chromium.GrantKeepingAsync(page, $"http://localhost:{from!.Port}");
+        await page.GotoAsync(new Uri(new Uri($"http://localhost:{from.Port}"), "/floor/").ToString());
         await page.GetByRole(AriaRole.Button, new() { Name = "Try it with an invented cell" }).ClickAsync();
         await Assertions.Expect(page.GetByLabel("Length you read")).ToBeVisibleAsync();
         return page;

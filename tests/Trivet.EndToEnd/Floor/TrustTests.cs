@@ -1,0 +1,68 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+
+namespace Trivet.EndToEnd.Floor;
+
+/// <summary>A device on the network: what its browser makes of the desk's certificate before and after the root is installed. No error is ignored.</summary>
+[Collection(Chromium.One)]
+public sealed class TrustTests(Chromium chromium) : IDisposable
+{
+    private const string Host = "desk.example";
+    private readonly JobFolder _desks = new(), _device = new(), _job = new();
+
+    public void Dispose()
+    {
+        _desks.Dispose();
+        _device.Dispose();
+        _job.Dispose();
+    }
+
+    [Fact]
+    public async Task Only_with_the_root_installed_is_the_floor_page_kept_on_the_device()
+    {
+        Assert.SkipWhen(Chromium.Path is null, "Chromium is not installed (Debian: chromium).");
+        Assert.SkipUnless(File.Exists("/usr/bin/certutil"), "certutil is not installed (Debian: libnss3-tools).");
+        await using var desk = await RunningDesk.StartAsync(_job.Path, home: _desks.Path, options: ["--network", "--network-port", "0", "--host", Host]);
+        string address = new Uri(desk.Network!, "/certificate").ToString();
+        Assert.Equal(Host, desk.Network!.Host);
+
+        await using (var stranger = await chromium.WithHomeAsync(_device.Path, $"MAP {Host} 127.0.0.1"))
+        {
+            var page = await stranger.NewPageAsync();
+            var refused = await Assert.ThrowsAsync<PlaywrightException>(() => page.GotoAsync(address));
+            Assert.Contains("ERR_CERT_AUTHORITY_INVALID", refused.Message, StringComparison.Ordinal);
+        }
+
+        Install(Path.Combine(_desks.Path, ".config", "trivet", "trivet-local-root.crt"));
+        await using var device = await chromium.WithHomeAsync(_device.Path, $"MAP {Host} 127.0.0.1");
+        var trusted = await device.NewPageAsync();
+        await trusted.GotoAsync(address);
+        await Assertions.Expect(trusted.GetByRole(AriaRole.Heading, new() { Name = "Root certificate" })).ToBeVisibleAsync();
+        Assert.True(await trusted.EvaluateAsync<bool>("isSecureContext"));
+
+        Assert.SkipUnless(Directory.Exists(Path.Combine(Path.GetDirectoryName(Repository.Program)!, "floor")), "The floor page is published in Release builds only (or with -p:WithFloor=true).");
+        // What the browser has not promised to keep makes the page online only, and it says so.
+        await trusted.GotoAsync(new Uri(desk.Network, "/floor/").ToString());
+        await Assertions.Expect(trusted.Locator(".net.only")).ToContainTextAsync("the browser may clear what is kept here");
+        await Chromium.GrantKeepingAsync(trusted, desk.Network.GetLeftPart(UriPartial.Authority));
+        await trusted.ReloadAsync();
+        await Assertions.Expect(trusted.GetByText("Ready to work offline")).ToBeVisibleAsync(new() { Timeout = 20_000 });
+        Assert.Equal("activated", await trusted.EvaluateAsync<string>("navigator.serviceWorker.ready.then(r => r.active.state)"));
+    }
+
+    /// <summary>As docs/floor.md tells for Linux.</summary>
+    private void Install(string root)
+    {
+        string store = Directory.CreateDirectory(Path.Combine(_device.Path, ".pki", "nssdb")).FullName;
+        Run("-d", $"sql:{store}", "-N", "--empty-password");
+        Run("-d", $"sql:{store}", "-A", "-t", "C,,", "-n", "trivet", "-i", root);
+    }
+
+    private static void Run(params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo("/usr/bin/certutil", arguments) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+        string said = process.StandardError.ReadToEnd() + process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.True(process.ExitCode == 0, said);
+    }
+}
