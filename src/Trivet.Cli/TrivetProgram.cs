@@ -91,6 +91,7 @@ internal static class TrivetProgram
             ForcesCommand.Create(),
             PlateCommand.Create(),
             WiringCommand.Create(),
+            SettingsCommand.Create(),
             ToolCommand.Create(),
             PartsCommand.Create(),
             FrameCommand.Create(),

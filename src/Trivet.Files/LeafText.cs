@@ -85,6 +85,12 @@ internal static class LeafText
     /// <summary>What is wrong with stating a drive's value in this dimension in this cell; empty when nothing is.</summary>
     public static (string Problem, string Remedy) DriveUnitProblem(Cell cell, string pointer, Dimension wanted, Dimension stated)
     {
+        if (wanted == Dimension.Setting)
+        {
+            if (DriveUnits.Of(cell, pointer, wanted) is not { } needed) return ("nothing says yet what this is measured in", "state the parameter's quantity first, and robot.family where it is of a chain's drive");
+            return needed == stated ? ("", "") : ($"{Units.Set(stated).Measures} stands here, but this parameter holds {Units.Set(needed).Measures}", $"write it like \"{Units.Set(needed).Example}\", or mend its quantity");
+        }
+
         string either = string.Join(" or ", Units.For(wanted).Select(s => s.Measures));
         if (DriveUnits.Of(cell, pointer, wanted) is not { } right)
         {

@@ -67,6 +67,8 @@ public enum Dimension
     DriveDamping,
     /// <summary>Force per length or torque per angle, likewise.</summary>
     DriveStiffness,
+    /// <summary>Whatever a parameter of the controller holds: the quantity decides, the text's unit must agree.</summary>
+    Setting,
 }
 
 /// <summary>A parsed quantity or why it was refused.</summary>
@@ -107,6 +109,7 @@ public static class Quantity
 
         if (stated.Length == 0)
         {
+            if (dimension == Dimension.Setting) return Finish(number, Units.Set(Dimension.One).Si, Dimension.One);
             return Refuse($"{plain} has no unit, so it may mean anything", $"add the unit: \"{plain} {Units.For(dimension)[0].UsualUnit.Symbol}\" (units that fit: {UnitsThatFit(dimension)})");
         }
 

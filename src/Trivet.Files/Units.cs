@@ -99,6 +99,11 @@ internal static class Units
         Dimension.DriveJerk => [Set(Dimension.Jerk), Set(Dimension.AngularJerk)],
         Dimension.DriveForce => [Set(Dimension.Force), Set(Dimension.Torque)],
         Dimension.DriveDamping => [Set(Dimension.Damping), Set(Dimension.AngularDamping)],
+        Dimension.Setting =>
+        [
+            Set(Dimension.Length), Set(Dimension.Angle), Set(Dimension.Speed), Set(Dimension.AngularSpeed), Set(Dimension.Acceleration), Set(Dimension.AngularAcceleration),
+            Set(Dimension.Jerk), Set(Dimension.AngularJerk), Set(Dimension.Current), Set(Dimension.Time), Set(Dimension.BitRate), Set(Dimension.One),
+        ],
         Dimension.DriveStiffness => [Set(Dimension.Stiffness), Set(Dimension.AngularStiffness)],
         _ => [Set(dimension)],
     };

@@ -41,11 +41,12 @@ public sealed class WhoMayUseWhomTests
         ["Cabinets"] = [],
         ["Cabling"] = ["Kinematics", "Reach", "Frames"],
         ["Signals"] = ["Cabling"],
+        ["Settings"] = ["Kinematics", "Drives", "Motion", "Reach"],
         ["Powering"] = ["Drives", "Dynamics", "Motion", "Kinematics"],
         ["Faults"] = [],
         ["Procedures"] = ["Faults"],
         ["Journal"] = ["Procedures"],
-        ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Listing"],
+        ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

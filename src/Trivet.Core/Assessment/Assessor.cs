@@ -14,6 +14,7 @@ using Trivet.Motion;
 using Trivet.Powering;
 using Trivet.Protecting;
 using Trivet.Reach;
+using Trivet.Settings;
 using Trivet.Signals;
 using Trivet.Tooling;
 using Trivet.Wiring;
@@ -158,6 +159,7 @@ public sealed class Assessor
             + WiringStage.Of(cell)
             + CablingStage.Of(cell)
             + SignalStage.Of(cell)
+            + SettingStage.Of(cell)
             + PartsChecks.Check(cell, _plates)
             + FrameStage.Of(cell, cycles, _frames, whole.Computed);
     }

@@ -5,6 +5,7 @@ using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Motion;
 using Trivet.Powering;
+using Trivet.Settings;
 using Trivet.Signals;
 using Trivet.Wiring;
 
@@ -15,7 +16,7 @@ public static class ElectricalFindings
 {
     public static ImmutableArray<Finding> Of(Cell cell, CancellationToken stop)
     {
-        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + MotorFeedStage.Of(cell, TimedCycle.Of(cell)) + WiringStage.Of(cell) + CablingStage.Of(cell) + SignalStage.Of(cell);
+        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + MotorFeedStage.Of(cell, TimedCycle.Of(cell)) + WiringStage.Of(cell) + CablingStage.Of(cell) + SignalStage.Of(cell) + SettingStage.Of(cell);
         return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Prove(stop))];
     }
 }

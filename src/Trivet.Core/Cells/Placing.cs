@@ -12,7 +12,11 @@ public sealed record ControllerMapping
     public double? ZeroHeight { get; init; }
     /// <summary>The controller's z grows downward.</summary>
     public bool? ZDown { get; init; }
+    /// <summary>The controller writes numbers with a decimal comma, on its face and in its exports.</summary>
+    public bool? DecimalComma { get; init; }
     public ImmutableSortedDictionary<string, AxisMapping> Axes { get; init; } = Keyed.Empty<AxisMapping>();
+    public ImmutableSortedDictionary<string, ControllerSetting> Settings { get; init; } = Keyed.Empty<ControllerSetting>();
+    public ExportMapping Export { get; init; } = new();
 }
 
 /// <summary>One axis of the controller.</summary>

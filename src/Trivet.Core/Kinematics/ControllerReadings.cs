@@ -18,6 +18,23 @@ public readonly record struct ControllerAxis(string Name, bool Reversed, double 
 
     /// <summary>The drive reading, metres or radians, when the controller shows this.</summary>
     public double Reading(double shown) => ZeroAt + Sign * shown * PerUnit;
+
+    /// <summary>
+    /// Reads how one axis is shown: a chain, "rotary" or "linear". One that no axis of the controller drives is shown as Trivet counts it, in millimetres or
+    /// degrees, under its own id. A unit that is not above zero is no unit: the readings of that axis are then not numbers.
+    /// </summary>
+    public static ControllerAxis Of(ControllerMapping mapping, string drives, bool turns, Reading reading)
+    {
+        const string At = "/controller/axes";
+        double usual = turns ? Math.PI / 180 : 1e-3;
+        reading.Used(At, string.Join('\n', mapping.Axes.Select(a => $"{a.Key} {a.Value.Drives}")));
+        var (id, axis) = mapping.Axes.InOrder().FirstOrDefault(a => a.Value.Drives == drives);
+        if (axis is null) return new(drives, false, 0, usual);
+        string own = $"{At}/{id}";
+        reading.Used($"{own}/name", axis.Name);
+        double perUnit = reading.Or(axis.PerUnit, $"{own}/perUnit", usual);
+        return new(axis.Name ?? id, reading.Or(axis.Reversed, $"{own}/reversed", false), reading.Or(axis.ZeroAt, $"{own}/zeroAt", 0), perUnit > 0 ? perUnit : double.NaN);
+    }
 }
 
 /// <summary>
@@ -32,24 +49,12 @@ public readonly record struct ControllerAxis(string Name, bool Reversed, double 
 public sealed record ControllerReadings(double FrameYaw, double ZeroHeight, bool ZDown, ImmutableArray<ControllerAxis> Axes)
 {
     /// <summary>
-    /// Reads the mapping for a robot. A chain that no axis drives is shown as Trivet counts it, in millimetres or degrees, under its
-    /// own id. A unit that is not above zero is no unit: the readings of that axis are then not numbers.
+    /// Reads the mapping for a robot.
     /// </summary>
     public static ControllerReadings Of(ControllerMapping mapping, DeltaRobot robot, Reading reading)
     {
         const string At = "/controller";
-        double usual = robot.Family == RobotFamily.RailDelta ? 1e-3 : Math.PI / 180;
-        reading.Used($"{At}/axes", string.Join('\n', mapping.Axes.Select(a => $"{a.Key} {a.Value.Drives}")));
-        var axes = robot.ChainIds.Select(chain =>
-        {
-            var (id, axis) = mapping.Axes.InOrder().FirstOrDefault(a => a.Value.Drives == chain);
-            if (axis is null) return new ControllerAxis(chain, false, 0, usual);
-            string own = $"{At}/axes/{id}";
-            reading.Used($"{own}/name", axis.Name);
-            double perUnit = reading.Or(axis.PerUnit, $"{own}/perUnit", usual);
-            return new ControllerAxis(axis.Name ?? id, reading.Or(axis.Reversed, $"{own}/reversed", false),
-                reading.Or(axis.ZeroAt, $"{own}/zeroAt", 0), perUnit > 0 ? perUnit : double.NaN);
-        });
+        var axes = robot.ChainIds.Select(chain => ControllerAxis.Of(mapping, chain, robot.Family == RobotFamily.CrankDelta, reading));
         return new(reading.Or(mapping.FrameYaw, $"{At}/frameYaw", 0), reading.Or(mapping.ZeroHeight, $"{At}/zeroHeight", 0),
             reading.Or(mapping.ZDown, $"{At}/zDown", false), [.. axes]);
     }

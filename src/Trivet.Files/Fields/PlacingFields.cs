@@ -23,7 +23,10 @@ internal static class PlacingFields
         .Quantity("zeroHeight", Dimension.Length, c => c.ZeroHeight, (c, v) => c with { ZeroHeight = v },
             "Base frame z of the controller's z = 0.", Depth.Build)
         .YesNo("zDown", c => c.ZDown, (c, v) => c with { ZDown = v }, "The controller's z grows downward.", Depth.Build)
+        .YesNo("decimalComma", c => c.DecimalComma, (c, v) => c with { DecimalComma = v }, "The controller writes numbers with a decimal comma, on its face and in its exports; a point where nothing is stated.")
         .Keyed("axes", Axis, c => c.Axes, (c, v) => c with { Axes = v }, "The axes as the controller knows them.")
+        .Keyed("settings", SettingFields.Setting, c => c.Settings, (c, v) => c with { Settings = v }, "The parameters that are typed into the controller.")
+        .Section("export", SettingFields.Export, c => c.Export, (c, v) => c with { Export = v }, "How a file is read that the controller's parameters were exported to.")
         .Text("note", c => c.Note, (c, v) => c with { Note = v }, "Anything worth keeping.")
         .Done();
 

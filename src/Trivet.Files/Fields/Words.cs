@@ -62,5 +62,14 @@ internal static class Words
     public static readonly ImmutableArray<string> Roughness = ["fine", "medium", "coarse"];
     public static readonly ImmutableArray<string> BoxBraces = ["none", "back", "sides", "back and sides", "all"];
     public static readonly ImmutableArray<string> SectionKind = ["tube", "bar", "given"];
+    public static readonly ImmutableArray<string> SettingQuantity =
+    [
+        "rod", "upper arm", "base radius", "base height", "platform radius", "platform height", "azimuth", "inclination", "home offset",
+        "smallest reading", "largest reading", "reading at home", "direction", "axis speed", "axis acceleration", "axis jerk", "drive step", "travel per turn", "ratio", "counts per turn",
+        "continuous current", "peak current", "path speed", "path acceleration", "path jerk", "blend", "frame turn", "mount height", "TCP x", "TCP y", "TCP z", "address", "bit rate", "period",
+    ];
+    public static readonly ImmutableArray<string> SettingRounding = ["nearest", "down", "up"];
+    public static readonly ImmutableArray<string> ExportForm = ["columns", "pairs", "JSON", "XML"];
+    public static readonly ImmutableArray<string> ExportEncoding = ["UTF-8", "Latin 1"];
     public static readonly ImmutableArray<string> FootHold = ["like a joint", "fixed", "pinned"];
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
 using Trivet.Views.Cabling;
+using Trivet.Views.Settings;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Cabinets;
@@ -15,5 +16,6 @@ public static class ElectricalSections
         .. MotorFeedSection.Of(cell, locale),
         .. CableSections.Of(cell, locale),
         .. SignalSections.Of(cell, locale),
+        .. SettingSections.Of(cell, locale),
     ];
 }

@@ -19,6 +19,7 @@ public static class English
             .AddRange(EnglishCabinets.Reasons)
             .AddRange(EnglishCabling.Reasons)
             .AddRange(EnglishPowering.Reasons)
+            .AddRange(EnglishSettings.Reasons)
             .AddRange(EnglishParts.Reasons),
         Rules = EnglishRules.All
             .AddRange(EnglishTooling.Rules)
@@ -28,6 +29,7 @@ public static class English
             .AddRange(EnglishCabinets.Rules)
             .AddRange(EnglishCabling.Rules)
             .AddRange(EnglishPowering.Rules)
+            .AddRange(EnglishSettings.Rules)
             .AddRange(EnglishParts.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
@@ -148,6 +150,7 @@ public static class English
         Cabling = EnglishCabling.All,
         Cabinet = EnglishCabinets.All,
         Power = EnglishPowering.All,
+        Setting = EnglishSettings.All,
         Reach = EnglishReach.Reach,
         Pose = EnglishReach.Pose,
         Frame = EnglishFrames.All,

@@ -103,6 +103,7 @@ public sealed record Language
     public required CablingWords Cabling { get; init; }
     public required CabinetWords Cabinet { get; init; }
     public required PowerWords Power { get; init; }
+    public required SettingWords Setting { get; init; }
     public required ReachWords Reach { get; init; }
     public required PoseWords Pose { get; init; }
     public required FrameWords Frame { get; init; }
