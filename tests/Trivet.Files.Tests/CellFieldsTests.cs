@@ -18,7 +18,7 @@ public class CellFieldsTests
     public void Every_property_of_every_record_is_a_field_of_its_name()
     {
         Cell cell = Cell.Empty;
-        foreach (string place in (string[])["/brief/parts/e", "/brief/requirements/e", "/brief/openQuestions/e", "/robot/chains/e", "/controller/axes/e", "/tool/parts/e",
+        foreach (string place in (string[])["/brief/parts/e", "/brief/requirements/e", "/brief/openQuestions/e", "/robot/chains/e", "/controller/axes/e", "/controller/settings/e", "/controller/export/exceptions/e", "/tool/parts/e",
             "/drives/motors/e", "/drives/motors/e/curve/e", "/drives/axes/e", "/motion/cycles/e", "/motion/cycles/e/waypoints/e", "/frame/members/e", "/frame/profiles/e", "/frame/mountPoints/e", "/frame/masses/e", "/stations/e",
             "/cabinet/modules/e", "/cabinet/railRules/e", "/cabinet/sources/e", "/cabinet/branches/e", "/cabinet/consumers/e", "/cabinet/addressClasses/e", "/cabinet/network/messages/e", "/cables/e", "/cables/e/cores/e", "/cabling/devices/e", "/cabling/ways/e", "/cabling/ways/e/points/e", "/io/banks/e", "/io/signals/e", "/io/switches/e", "/io/nodes/e", "/io/nodes/e/objects/e", "/pneumatics/users/e", "/pneumatics/hoses/e", "/handling/lifts/e", "/guarding/devices/e",
             "/guarding/fences/e", "/guarding/gaps/e", "/partsList/e",
@@ -106,6 +106,34 @@ public class CellFieldsTests
         Assert.Contains("/robot/common/travelTo", Assert.Single(refused.Errors).Problem, StringComparison.Ordinal);
         var cleared = CellFields.Set(Rail, "/robot/common/travelTo", "").Cell!;
         Assert.Equal(RobotFamily.CrankDelta, CellFields.Set(cleared, "/robot/family", "crank delta").Cell!.Robot.Family);
+    }
+
+    /// <summary>A parameter's unit is of the kind of what it holds, and comes back from the file as it was.</summary>
+    [Theory]
+    [InlineData("rod", "", "0.01 mm", "1 deg")]
+    [InlineData("azimuth", "", "0.001 deg", "1 mm")]
+    [InlineData("smallest reading", "rotary", "1 deg", "1 mm")]
+    [InlineData("smallest reading", "", "1 mm", "1 deg")]
+    [InlineData("axis speed", "", "1 mm/s", "1 deg/s")]
+    [InlineData("axis jerk", "rotary", "1 deg/s³", "1 m/s³")]
+    [InlineData("ratio", "", "2", "2 mm")]
+    [InlineData("peak current", "", "100 mA", "1 V")]
+    [InlineData("bit rate", "", "1 kbit/s", "1")]
+    [InlineData("period", "", "1 ms", "1 A")]
+    public void A_unit_of_a_parameter_goes_with_what_it_holds(string quantity, string of, string unit, string wrong)
+    {
+        var cell = CellFields.Add(Rail, "/controller/settings/p").Cell!;
+        Assert.Contains("quantity first", Assert.Single(CellFields.Set(cell, "/controller/settings/p/perUnit", unit).Errors).Remedy, StringComparison.Ordinal);
+        cell = CellFields.Set(cell, "/controller/settings/p/quantity", quantity).Cell!;
+        cell = CellFields.Set(cell, "/controller/settings/p/of", of).Cell!;
+        Assert.NotEmpty(CellFields.Set(cell, "/controller/settings/p/perUnit", wrong).Errors);
+        cell = CellFields.Set(cell, "/controller/settings/p/perUnit", unit).Cell!;
+        Assert.Equal(unit, CellFields.Find(cell, "/controller/settings/p/perUnit")!.Text == unit ? unit : Quantity.Format(cell.Controller.Settings["p"].PerUnit!.Value, CellFields.Find(cell, "/controller/settings/p/perUnit")!.Dimension, unit.Split(' ', 2).ElementAtOrDefault(1)));
+        var again = CellFile.Read(System.Text.Encoding.UTF8.GetBytes(CellFile.Write(cell)), "again");
+        Assert.Empty(again.Errors);
+        Assert.Equal(CellFile.Hash(cell), CellFile.Hash(again.Cell!));
+        // What is stated in millimetres is not turned into degrees by choosing another quantity.
+        if (quantity == "rod") Assert.NotEmpty(CellFields.Set(cell, "/controller/settings/p/quantity", "azimuth").Errors);
     }
 
     [Fact]

@@ -31,7 +31,7 @@ public sealed record ExportSheet(string Id, string Title, bool Good, string Verd
         return new(
             "export", Locale.Fill(words.Compared, ("file", export.File)), comparison.Same, comparison.Same ? words.Same : lines[0], [.. lines.Skip(1)],
             [
-                new("compared", Locale.Fill(words.Compared, ("file", export.File)),
+                new("compared", words.HeadParameters,
                     [
                         new("parameter", words.HeadParameter), new("result", words.HeadMatch), new("typed", words.HeadTyped, "1"), new("found", words.HeadFound, "1"), new("unit", words.HeadUnit), new("difference", words.HeadDifference),
                         new("then", words.HeadThen),
@@ -68,9 +68,9 @@ public sealed record ExportSheet(string Id, string Title, bool Good, string Verd
             "restored", words.Proof, proof.RestoredEqual, proof.RestoredEqual ? words.RestoredEqual : words.NotRestored,
             backup.Hash == restored.Hash ? [counted, words.SameFile] : [counted],
             [
-                new("files", words.HeadFile, [new("what", words.HeadFile), new("file", words.HeadParameter), new("parameters", words.HeadParameters, "1"), new("sha256", words.HeadHash)],
+                new("files", words.HeadFile, [new("which", words.HeadWhich), new("file", words.HeadFile), new("parameters", words.HeadParameters, "1"), new("sha256", words.HeadHash)],
                     [.. files.Select((f, i) => ImmutableArray.Create<Entry>(new(i == 0 ? words.BackupFile : words.RestoredFile), new(f.File), new(N(f.Parameters.Length), f.Parameters.Length), new(f.Hash)))], ["/controller/export", "/controller/export"]),
-                new("differences", words.HeadMatch, [new("parameter", words.HeadParameter), new("before", words.HeadBefore), new("after", words.HeadAfter), new("because", words.HeadExcepted)],
+                new("differences", words.Differences, [new("parameter", words.HeadParameter), new("before", words.HeadBefore), new("after", words.HeadAfter), new("because", words.HeadExcepted)],
                     [.. ordered.Select(d => ImmutableArray.Create<Entry>(new(d.Name), new(d.Before ?? words.NotThere), new(d.After ?? words.NotThere), new(d.Excepted is { } e ? e.Reason ?? e.Name! : words.NotExcepted)))],
                     [.. ordered.Select(_ => "/controller/export/exceptions")]),
             ]);

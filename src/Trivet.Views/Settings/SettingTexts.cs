@@ -23,8 +23,7 @@ public static class SettingTexts
     {
         if (setting.Stated.Unit is { } stated) return stated;
         if (!setting.Held || CellFields.Find(cell, setting.Pointer + "/perUnit") is not { } field) return "";
-        string own = field.Dimension == Dimension.One ? setting.Scale.PerUnit == 1 ? "" : Quantity.Format(setting.Scale.PerUnit, Dimension.One)
-            : Quantity.Symbols(field.Dimension).FirstOrDefault(s => Quantity.Format(setting.Scale.PerUnit, field.Dimension, s) == "1 " + s) ?? Quantity.Format(setting.Scale.PerUnit, field.Dimension);
+        string own = field.Dimension == Dimension.One ? "" : Quantity.Symbols(field.Dimension).FirstOrDefault(s => Quantity.Format(setting.Scale.PerUnit, field.Dimension, s) == "1 " + s) ?? Quantity.Format(setting.Scale.PerUnit, field.Dimension);
         return setting.Scale.Inverse && own.Length > 0 ? Locale.Fill(words.Per, ("unit", own)) : own;
     }
 

@@ -92,7 +92,9 @@ internal static class EnglishSettings
         RestoredEqual = "Restored equal: every parameter is the same but those named as exceptions.",
         NotRestored = "Not restored equal.",
         ProofCounted = "{equal} equal, {different} different, of which {excepted} may be.",
+        HeadWhich = "Which",
         HeadFile = "File",
+        Differences = "Differences",
         HeadParameters = "Parameters",
         HeadHash = "SHA-256",
         HeadBefore = "In the backup",
@@ -103,7 +105,7 @@ internal static class EnglishSettings
         HeadDone = "Typed by, date",
         Signed = "Name, date, signature",
         Refused = "The file was not used.",
-        SameFile = "Both files have the same bytes. Read the controller out anew: a copy of the backup proves nothing.",
+        SameFile = "Both files have the same bytes. If the second is a copy of the first and no new read-out, it proves nothing.",
         Save = "Save as PDF",
     };
 }

@@ -62,7 +62,9 @@ public sealed record SettingWords
     public required string NotRestored { get; init; }
     /// <summary>{equal} {different} {excepted}</summary>
     public required string ProofCounted { get; init; }
+    public required string HeadWhich { get; init; }
     public required string HeadFile { get; init; }
+    public required string Differences { get; init; }
     public required string HeadParameters { get; init; }
     public required string HeadHash { get; init; }
     public required string HeadBefore { get; init; }
