@@ -42,8 +42,8 @@ public sealed record PlannedSetting(
     /// <summary>The planned quantity as the controller then has it, SI.</summary>
     public double Value => Scale.Value(Typed);
 
-    /// <summary>How far the rounding moves the quantity, SI.</summary>
-    public double Off => Value - Plan;
+    /// <summary>How far the rounding moves the quantity, SI; zero where only the computation's own rounding is left.</summary>
+    public double Off => Math.Abs(Value - Plan) <= 1e-12 * Math.Max(Math.Abs(Plan), Scale.PerUnit) ? 0 : Value - Plan;
 }
 
 /// <summary>Rounds to the steps that a controller takes.</summary>

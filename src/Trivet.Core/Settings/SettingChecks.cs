@@ -37,7 +37,7 @@ internal static class SettingChecks
         bool stated = setting.Stated.Tolerance is not null;
         double may = stated ? setting.Stated.Tolerance!.Value : ShareOfValue * setting.Span, off = Math.Abs(setting.Off);
         // What is not moved at all needs no room.
-        double used = off <= 1e-12 * Math.Abs(setting.Plan) ? 0 : off / may;
+        double used = off == 0 ? 0 : off / may;
         return new Judged(
             SettingRules.Rounding, new(setting.Pointer), reading.Inputs, used, Limit.AtMost(1, stated ? new(SourceKind.Cell, at) : new(SourceKind.CommonPractice, "")), Assurance.Exact);
     }

@@ -14,9 +14,10 @@ public static class SettingStage
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
         bool asked = (cell.Depth ?? Depth.Quote) >= Depth.Build;
-        var about = new Reading();
-        var tightest = SettingChecks.Tightest(cell.Brief, about);
-        var shift = settings.Values.Any(s => s is { Tolerance: null, Quantity: { } q } && ToolShift.Decides(q, s.Of)) ? ToolShift.Of(cell, about) : null;
+        // What a rounding costs is looked for only where there is one.
+        var (brief, about) = (new Reading(), new Reading());
+        var tightest = SettingChecks.Tightest(cell.Brief, brief);
+        var shift = new Lazy<ToolShift?>(() => ToolShift.Of(cell, about));
         findings.AddRange(SameNames(settings));
 
         foreach (var (id, stated) in settings.InOrder())
@@ -39,10 +40,15 @@ public static class SettingStage
             else if (stated.Tolerance is null && ToolShift.Decides(stated.Quantity!.Value, stated.Of))
             {
                 reading.Used(at + "/tolerance", null);
-                reading.Used(about);
-                if (!about.Complete) Waits(SettingRules.Accuracy, at, about);
-                else if (tightest is null) coverage.Add(new(SettingRules.Accuracy, new(at), SettingReasons.NoTolerance));
-                else findings.Add(SettingChecks.Accuracy(planned, shift?.For(planned) ?? double.NaN, tightest.Value, reading.Inputs));
+                reading.Used(brief);
+                bool moves = planned.Off != 0;
+                if (tightest is null) coverage.Add(new(SettingRules.Accuracy, new(at), SettingReasons.NoTolerance));
+                else if (moves && shift.Value is null && !about.Complete) Waits(SettingRules.Accuracy, at, about);
+                else
+                {
+                    if (moves) reading.Used(about);
+                    findings.Add(SettingChecks.Accuracy(planned, moves ? shift.Value?.For(planned) ?? double.NaN : 0, tightest.Value, reading.Inputs));
+                }
             }
             else
             {

@@ -49,7 +49,6 @@ internal sealed class ToolShift
     public double For(PlannedSetting setting)
     {
         double off = setting.Off;
-        if (off == 0) return 0;
         switch (setting.Stated.Quantity)
         {
             case SettingQuantity.MountHeight or SettingQuantity.TcpX or SettingQuantity.TcpY or SettingQuantity.TcpZ:

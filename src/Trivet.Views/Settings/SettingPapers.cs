@@ -33,7 +33,6 @@ public static class SettingPapers
         if (sheet.Id == "restored") blocks.Add(new FlowParagraph(words.ProofNote));
         foreach (var table in sheet.Tables.Where(t => !t.Rows.IsEmpty))
             blocks.Add(new FlowTable([.. table.Columns.Select(c => c.Head)], Shares(table), [.. table.Rows.Select(r => r.Select(e => e.Text).ToImmutableArray())]));
-        blocks.Add(new FlowHeading(words.Signed));
         blocks.Add(new FlowTable([words.Signed], [1], [[" "], [" "]]));
         return Pages(title, blocks, revision, locale);
     }

@@ -40,7 +40,8 @@ public static class SettingSections
             [.. SettingRules.Rules.Select(r => r.Id)]),
         ];
 
-        string Off(PlannedSetting p) => Math.Abs(p.Off) <= 1e-12 * Math.Max(Math.Abs(p.Plan), Math.Abs(p.Scale.PerUnit)) ? "0" : Numbers.Quantity(p.Off, p.SiUnit, locale);
+        // In the controller's own numbers, beside which it stands.
+        string Off(PlannedSetting p) => p.Off == 0 ? "0" : Numbers.Plain(p.Typed - p.Scale.Shown(p.Plan), p.Decimals + 2, locale);
 
         string Costs(Judged? finding) => finding is null || finding.Value == 0 ? "–"
             : finding.Rule == SettingRules.Accuracy ? Locale.Fill(words.MovesTool, ("distance", Numbers.Quantity(finding.Value, "m", locale)))
