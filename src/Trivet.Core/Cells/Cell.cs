@@ -37,6 +37,7 @@ public sealed record Cell
     public SignalPlan Io { get; init; } = new();
     public Handling Handling { get; init; } = new();
     public Guarding Guarding { get; init; } = new();
+    public Recording Recording { get; init; } = new();
     public ImmutableSortedDictionary<string, ListedPart> PartsList { get; init; } = Keyed.Empty<ListedPart>();
     public ImmutableSortedDictionary<string, Interface> Interfaces { get; init; } = Keyed.Empty<Interface>();
     public ImmutableSortedDictionary<string, Material> Materials { get; init; } = Keyed.Empty<Material>();

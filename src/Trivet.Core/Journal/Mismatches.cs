@@ -29,6 +29,8 @@ public enum MismatchKind
     BeforeHoldPoint,
     /// <summary>Who released is who wrote what was released, or has not the role.</summary>
     ReleaseDoesNotCount,
+    /// <summary>Two devices answered the same otherwise, and neither could have known of the other.</summary>
+    AnsweredApart,
     /// <summary>A supply was declared off without having been measured dead.</summary>
     NotMeasuredDead,
 }

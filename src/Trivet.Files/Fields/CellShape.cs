@@ -26,6 +26,8 @@ internal static class CellShape
         .Section("io", SignalFields.Io, c => c.Io, (c, v) => c with { Io = v }, "Inputs, outputs, and the switches at the ends of travel.")
         .Section("handling", ProtectingFields.Handling, c => c.Handling, (c, v) => c with { Handling = v }, "How heavy things are lifted and hung.")
         .Section("guarding", ProtectingFields.Guarding, c => c.Guarding, (c, v) => c with { Guarding = v }, "What keeps people away from what moves.")
+        .Section("recording", RecordingFields.Recording, c => c.Recording, (c, v) => c with { Recording = v },
+            "How what happens at the machine is recorded: what a second person must let stand, and who may.")
         .Keyed("partsList", ProtectingFields.ListedPart, c => c.PartsList, (c, v) => c with { PartsList = v },
             "Lines of the parts list beyond those that follow from the description, or what is to be said of one of those.")
         .Keyed("interfaces", PlateFields.Interface, c => c.Interfaces, (c, v) => c with { Interfaces = v }, "Mounting faces: bolt patterns with their threads, centring and size.")

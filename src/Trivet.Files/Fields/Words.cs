@@ -26,6 +26,7 @@ internal static class Words
     public static readonly ImmutableArray<string> AirUserKind = ["cylinder", "ejector", "blow-off"];
     public static readonly ImmutableArray<string> LiftDuration = ["up to 1 h", "up to 2 h", "up to 8 h"];
     public static readonly ImmutableArray<string> Coupling = ["good", "fair", "poor"];
+    public static readonly ImmutableArray<string> PersonRole = ["fitter", "electrician", "engineer", "safety person", "customer"];
     public static readonly ImmutableArray<string> DistanceEdition = ["ISO 13855:2010"];
     public static readonly ImmutableArray<string> ApproachDirection = ["normal", "parallel"];
     public static readonly ImmutableArray<string> OpeningShape = ["slot", "square", "round"];

@@ -27,6 +27,7 @@ public static class DescriptionSections
         new("io", "Inputs and outputs", "/io", ("/io/banks", "bank"), ("/io/signals", "signal"), ("/io/switches", "switch"), ("/io/nodes", "bus device"), ("/io/nodes/*/objects", "object")),
         new("handling", "Handling", "/handling", ("/handling/lifts", "lift")),
         new("guarding", "Guarding", "/guarding", ("/guarding/devices", "device"), ("/guarding/fences", "guard"), ("/guarding/gaps", "gap")),
+        new("recording", "Recording", "/recording", ("/recording/people", "person")),
         new("parts-list", "Parts list", "/partsList", ("/partsList", "line")),
         new("interfaces", "Interfaces", "/interfaces", ("/interfaces", "interface"), ("/interfaces/*/points", "hole")),
         new("plates", "Adapter plates", "/plates", ("/plates", "plate"), ("/plates/*/stock", "thickness in stock")),
