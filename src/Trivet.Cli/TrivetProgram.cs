@@ -96,6 +96,7 @@ internal static class TrivetProgram
             PartsCommand.Create(),
             FrameCommand.Create(),
             JointsCommand.Create(),
+            JournalCommand.Create(),
             SchemaCommand.Create(),
             DeskCommand.Create(),
             CompletionCommand.Create(),

@@ -167,6 +167,29 @@ public static class CellFields
         }
     }
 
+    /// <summary>Every collection by its pointer: the ids of its entries in their order, as text.</summary>
+    internal static Dictionary<string, string> Collections(Cell cell) =>
+        CollectionsIn(CellShape.Cell, cell, "").ToDictionary(c => c.Pointer, c => c.Ids, StringComparer.Ordinal);
+
+    private static IEnumerable<(string Pointer, string Ids)> CollectionsIn(Shape shape, object owner, string pointer)
+    {
+        foreach (var field in shape.Fields)
+        {
+            string place = pointer + "/" + field.Name;
+            if (field is Section section)
+            {
+                foreach (var inner in CollectionsIn(section.Shape, section.Get(owner), place)) yield return inner;
+            }
+            else if (field is Collection collection)
+            {
+                var entries = collection.Entries(owner);
+                yield return (place, string.Join(", ", entries.Select(e => e.Key)));
+                foreach (var (id, entry) in entries)
+                    foreach (var inner in CollectionsIn(collection.Shape, entry, $"{place}/{id}")) yield return inner;
+            }
+        }
+    }
+
     /// <summary>A stated value whose unit would change its kind between two cells; null when there is none.</summary>
     private static string? TurnedOver(Cell before, Cell after)
     {

@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Runtime.CompilerServices;
+using System.Text;
+using Trivet.Files.Entries;
+using Trivet.Store;
+using Trivet.Views.Journals;
+using Trivet.Views.Words;
+
+namespace Trivet.Cli;
+
+/// <summary><c>trivet journal</c>: what happened at the machines of a job.</summary>
+internal static class JournalCommand
+{
+    public static Command Create()
+    {
+        var job = new Argument<string>("job") { Description = "A job folder, or the connection string of a PostgreSQL database.", HelpName = "JOB" };
+        var cell = new Argument<string?>("cell") { Description = "Id of one cell; all cells of the job where it is not given.", HelpName = "CELL", Arity = ArgumentArity.ZeroOrOne };
+        var step = new Option<string?>("--step") { Description = "Only entries about this step.", HelpName = "ID" };
+        var person = new Option<string?>("--person") { Description = "Only entries of this person.", HelpName = "ID" };
+        var device = new Option<string?>("--device") { Description = "Only entries of this device.", HelpName = "ID" };
+        var verify = new Option<bool>("--verify") { Description = "Look through every hash and both chains, and say what does not fit." };
+        var export = new Option<string?>("--export") { Description = "Write the whole journal as lines that are hashed (docs/journal.md); - for standard output.", HelpName = "FILE" };
+        var import = new Option<string?>("--import") { Description = "Take in the entries of a device, or of another job, brought as a file.", HelpName = "FILE" };
+        var language = new Option<string>("--language") { Description = "en or de: the language of the words.", HelpName = "TAG", DefaultValueFactory = _ => "en" };
+        language.AcceptOnlyFromAmong("en", "de");
+        var format = Options.Format();
+        var outOption = Options.Out("Write the list to this file instead of standard output.");
+        var command = new TaughtCommand(
+            "journal",
+            """
+            The journal of a job: what was measured, ticked, switched on, seen and signed, the newest first, with what does not fit together. Its head, printed
+            on a signed paper, tells later whether a word before it was changed. Ends with 1 when something does not fit, and with 2 when the input is refused.
+            """,
+            new Example("journal my-job jar-lids", "What happened at one cell."),
+            new Example("journal my-job --verify", "Look through every hash, the chains of the devices and the chain of receipts."),
+            new Example("journal my-job --export journal.jsonl", "All entries with their receipts, to be checked without Trivet."),
+            new Example("journal my-job --import tablet.jsonl", "What a tablet brought as a file."))
+        {
+            job, cell, step, person, device, verify, export, import, language, format, outOption,
+        };
+        command.SetAction((parsed, stop) => RunAsync(
+            new Asked(
+                parsed, parsed.GetRequiredValue(job), new(parsed.GetValue(cell) ?? "", parsed.GetValue(step) ?? "", parsed.GetValue(person) ?? "", parsed.GetValue(device) ?? ""),
+                parsed.GetValue(verify), parsed.GetValue(export), parsed.GetValue(import), parsed.GetValue(language) == "de" ? GermanJournal.Words : EnglishJournal.Words,
+                parsed.GetValue(format), outOption),
+            stop));
+        return command;
+    }
+
+    private sealed record Asked(
+        ParseResult Parsed, string Job, JournalFilter Filter, bool Verify, string? Export, string? Import, JournalWords Words, OutputFormat Format, Option<string?> Out)
+    {
+        public TextWriter Error => Parsed.InvocationConfiguration.Error;
+    }
+
+    // Apart, so that no other command loads the database.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static async Task<int> RunAsync(Asked asked, CancellationToken stop)
+    {
+        await using var job = await JobInput.OpenAsync(asked.Job, mayBeNew: false, asked.Error, stop);
+        if (job is null) return ExitCode.Refused;
+        if (asked.Import is { } from) return await ImportAsync(job, from, asked, stop);
+
+        var part = await job.JournalAsync(0, stop);
+        if (asked.Export is { } to) return Export(part, to, asked);
+
+        var faults = asked.Verify ? (await job.CheckAsync(stop)).Where(f => f.StartsWith("Journal", StringComparison.Ordinal)).ToImmutableArray() : [];
+        var sheet = JournalSheet.Of([.. part.Lines.Select(l => l.Kept)], part.Head?.Hash ?? "", asked.Filter, asked.Words);
+        int written = asked.Verify
+            ? Verified(sheet, faults, asked)
+            : Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(asked.Format switch
+            {
+                OutputFormat.Json => JournalForms.Json(sheet),
+                OutputFormat.Csv => JournalForms.Csv(sheet),
+                OutputFormat.Markdown => JournalForms.Markdown(sheet, asked.Words),
+                _ => JournalForms.Text(sheet, asked.Words),
+            }));
+        foreach (var receipt in part.Damaged)
+            asked.Error.WriteLine($"trivet: the entry of receipt {receipt.Number} is no longer what was received. Keep the file as it is, and bring a backup beside it.");
+        if (written != ExitCode.AllHold) return written;
+        return faults.IsEmpty && part.Damaged.IsEmpty && sheet.Contradictions.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
+    }
+
+    private static int Verified(JournalSheet sheet, ImmutableArray<string> faults, Asked asked) => Options.Write(asked.Parsed, asked.Out, place =>
+    {
+        place.Text.WriteLine(sheet.Summary);
+        place.Text.WriteLine(faults.IsEmpty ? asked.Words.Sound : JournalSentences.NotSound(faults.Length, asked.Words));
+        foreach (string fault in faults) place.Text.WriteLine($"  {fault}");
+        place.Text.WriteLine(JournalSentences.Contradictions(sheet.Contradictions.Length, asked.Words));
+        foreach (string contradiction in sheet.Contradictions) place.Text.WriteLine($"  {contradiction}");
+        place.Text.WriteLine($"{asked.Words.Head}: {(sheet.Head.Length == 0 ? asked.Words.NoHead : sheet.Head)}");
+    });
+
+    private static int Export(JournalPart part, string to, Asked asked)
+    {
+        try
+        {
+            using var file = to == "-" ? null : new StreamWriter(to, append: false, new UTF8Encoding(false), 1 << 16) { NewLine = "\n" };
+            var text = file ?? asked.Parsed.InvocationConfiguration.Output;
+            foreach (string line in part.Export()) text.Write(line + "\n");
+        }
+        catch (Exception e) when (Places.Refuses(e))
+        {
+            asked.Error.WriteLine($"trivet: {Places.Unwritable(to, e)}");
+            return ExitCode.Refused;
+        }
+        if (to != "-") asked.Parsed.InvocationConfiguration.Output.WriteLine($"{part.Lines.Length} entries written to {to}. {asked.Words.Head}: {part.Head?.Hash ?? asked.Words.NoHead}");
+        return part.Damaged.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
+    }
+
+    private static async Task<int> ImportAsync(JobStore job, string from, Asked asked, CancellationToken stop)
+    {
+        JournalFile read;
+        try
+        {
+            using var text = from == "-" ? Console.In : new StreamReader(from, Encoding.UTF8);
+            read = JournalFile.Read(text, from == "-" ? "standard input" : from);
+        }
+        catch (Exception e) when (Places.Refuses(e))
+        {
+            asked.Error.WriteLine($"trivet: {Places.Unreadable(from, e)}");
+            return ExitCode.Refused;
+        }
+
+        var outcomes = await job.AppendAsync([.. read.Entries.Select(e => new Arrival(e))], DateTimeOffset.UtcNow, stop);
+        int again = outcomes.Count(o => o is AppendOutcome.Received { Again: true }), taken = outcomes.Count(o => o is AppendOutcome.Received { Again: false });
+        asked.Parsed.InvocationConfiguration.Output.WriteLine($"{taken} entries received, {again} were here already. {asked.Words.Head}: {(await job.JournalHeadAsync(stop))?.Hash ?? asked.Words.NoHead}");
+        if (read.Errors.IsEmpty) return ExitCode.AllHold;
+        Refusals.Write(read.Errors, asked.Error, "these lines were not taken, all others were");
+        return ExitCode.Refused;
+    }
+}

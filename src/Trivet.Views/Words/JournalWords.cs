@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using Trivet.AsBuilt;
+using Trivet.Journal;
+using Trivet.Procedures;
+
+namespace Trivet.Views.Words;
+
+/// <summary>The journal in one language; a language is one file with one value of this record. Words in braces are filled in.</summary>
+public sealed record JournalWords
+{
+    public required string Title { get; init; }
+    public required string HeadNumber { get; init; }
+    public required string HeadWhen { get; init; }
+    public required string HeadDevice { get; init; }
+    public required string HeadPerson { get; init; }
+    public required string HeadCell { get; init; }
+    public required string HeadStep { get; init; }
+    public required string HeadSays { get; init; }
+    public required string Empty { get; init; }
+    public required string NothingFound { get; init; }
+    /// <summary>{count} {devices} {head}</summary>
+    public required string Summary { get; init; }
+    public required string Head { get; init; }
+    public required string NoHead { get; init; }
+    public required string Sound { get; init; }
+    /// <summary>{count}</summary>
+    public required string NotSound { get; init; }
+    public required string Checking { get; init; }
+    /// <summary>{count}</summary>
+    public required string Contradictions { get; init; }
+    public required string NoContradictions { get; init; }
+    public required string Superseded { get; init; }
+    public required string Everybody { get; init; }
+    public required string AllDevices { get; init; }
+    public required string AllSteps { get; init; }
+    public required string AllCells { get; init; }
+    public required string Export { get; init; }
+    public required string HowToCheck { get; init; }
+    public required string OlderLeftOut { get; init; }
+
+    // What entries say. {text} {count} {words} {level} {dead} {hash} {as} {reason} {instead} {kind} {engine}
+    public required string Measured { get; init; }
+    public required string Chosen { get; init; }
+    public required string Counted { get; init; }
+    public required string Written { get; init; }
+    public required string Ticked { get; init; }
+    public required string Photographed { get; init; }
+    public required string Signed { get; init; }
+    public required string NotPossible { get; init; }
+    public required string Differs { get; init; }
+    public required string Begun { get; init; }
+    public required string EnergyDeclared { get; init; }
+    public required string EnergyDeclaredDead { get; init; }
+    public required string Interrupted { get; init; }
+    public required string Seen { get; init; }
+    public required string Released { get; init; }
+    public required string Corrected { get; init; }
+    public required string Withdrawn { get; init; }
+    public required string Erased { get; init; }
+    public required string Unread { get; init; }
+
+    /// <summary>In the order of <see cref="Upset"/>.</summary>
+    public required ImmutableArray<string> Upsets { get; init; }
+    /// <summary>In the order of <see cref="EnergyLevel"/>.</summary>
+    public required ImmutableArray<string> Levels { get; init; }
+    /// <summary>In the order of <see cref="Skill"/>.</summary>
+    public required ImmutableArray<string> Skills { get; init; }
+    /// <summary>In the order of <see cref="MismatchKind"/>: {device} {sequence} {first} {last} {time} {person}</summary>
+    public required ImmutableArray<string> Mismatches { get; init; }
+    /// <summary>In the order of <see cref="Standing"/>.</summary>
+    public required ImmutableArray<string> Standings { get; init; }
+    /// <summary>In the order of <see cref="Weakness"/>.</summary>
+    public required ImmutableArray<string> Weaknesses { get; init; }
+    /// <summary>In the order of <see cref="Deviation"/>.</summary>
+    public required ImmutableArray<string> Deviations { get; init; }
+
+    // Why a step is stale, and what a change costs. {field} {from} {to} {step} {what} {revision} {count} {minutes}
+    public required string StaleField { get; init; }
+    public required string StaleResult { get; init; }
+    public required string StaleUpset { get; init; }
+    public required string StaleUnknownRevision { get; init; }
+    public required string NotStated { get; init; }
+    public required string CostsNothing { get; init; }
+    public required string Costs { get; init; }
+    public required string CostsLine { get; init; }
+    public required string NewStep { get; init; }
+    public required string GoneStep { get; init; }
+    public required string WaitsFor { get; init; }
+    public required string LevelNow { get; init; }
+    public required string LevelUnknown { get; init; }
+    public required string MinutesLeft { get; init; }
+}

@@ -1,0 +1,106 @@
+using Trivet.Cells;
+using Trivet.Files.Entries;
+using Trivet.Journal;
+using Trivet.Store;
+using Trivet.Testing;
+using Xunit;
+
+namespace Trivet.Cli.Tests;
+
+/// <summary><c>trivet journal</c> as a user calls it.</summary>
+public sealed class JournalTests
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_journal_is_listed_newest_first_with_its_head()
+    {
+        using var folder = new TemporaryFolder();
+        string head = await FillAsync(folder);
+
+        var run = await Run.Trivet("journal", folder.Path);
+        Assert.Equal((0, ""), (run.Code, run.Error));
+        Assert.True(run.Output.IndexOf("four screws", StringComparison.Ordinal) < run.Output.IndexOf("measured 12,30 mm", StringComparison.Ordinal));
+        Assert.Contains($"Head: {head}", run.Output, StringComparison.Ordinal);
+        Assert.Contains("2030-05-06 14:00:01", run.Output, StringComparison.Ordinal);
+
+        var german = await Run.Trivet("journal", folder.Path, "--language", "de");
+        Assert.Contains("12,30 mm gemessen", german.Output, StringComparison.Ordinal);
+
+        var one = await Run.Trivet("journal", folder.Path, "jar-lids", "--step", "limit-switch:b", "--format", "csv");
+        Assert.Equal(2, one.Output.TrimEnd().Split('\n').Length);
+        Assert.DoesNotContain("12,30", (await Run.Trivet("journal", folder.Path, "other")).Output, StringComparison.Ordinal);
+        foreach (string format in (string[])["json", "markdown"]) Assert.Contains("four screws", (await Run.Trivet("journal", folder.Path, "--format", format)).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_export_is_sound_to_the_checker_and_comes_into_another_job_once()
+    {
+        using TemporaryFolder folder = new(), other = new();
+        string head = await FillAsync(folder), file = folder.File("journal.jsonl");
+        await FillAsync(other, entries: false);
+
+        Assert.Equal(0, (await Run.Trivet("journal", folder.Path, "--export", file)).Code);
+        var (code, output) = OutsideProgram.Python(Repository.File("docs/journal-check.py"), file);
+        Assert.Equal((0, $"2 entries, 2 receipts, head {head}"), (code, output.Trim()));
+
+        Assert.Contains("2 entries received, 0 were here already", (await Run.Trivet("journal", other.Path, "--import", file)).Output, StringComparison.Ordinal);
+        Assert.Contains("0 entries received, 2 were here already", (await Run.Trivet("journal", other.Path, "--import", file)).Output, StringComparison.Ordinal);
+        Assert.Contains("four screws", (await Run.Trivet("journal", other.Path)).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_damaged_line_is_refused_with_its_place_and_keeps_no_other_out()
+    {
+        using var folder = new TemporaryFolder();
+        await FillAsync(folder, entries: false);
+        var device = new WritingDevice("tablet-1");
+        string file = folder.File("tablet.jsonl");
+        await File.WriteAllLinesAsync(file, [EntryText.Of(device.Write(new Begun()).Entry), "{\"entry\":1}", EntryText.Of(device.Write(new Ticked()).Entry)], Stop);
+
+        var run = await Run.Trivet("journal", folder.Path, "--import", file);
+        Assert.Equal(2, run.Code);
+        Assert.Contains("tablet.jsonl:2:1:", run.Error, StringComparison.Ordinal);
+        Assert.Contains("2 entries received", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Verifying_ends_with_1_where_something_does_not_fit()
+    {
+        using var folder = new TemporaryFolder();
+        await FillAsync(folder);
+        var sound = await Run.Trivet("journal", folder.Path, "--verify");
+        Assert.Equal(0, sound.Code);
+        Assert.Contains("one chain", sound.Output, StringComparison.Ordinal);
+
+        var device = new WritingDevice("tablet-2");
+        device.Write(new Begun());
+        string file = folder.File("tablet.jsonl");
+        await File.WriteAllTextAsync(file, EntryText.Of(device.Write(new Ticked()).Entry), Stop);
+        await Run.Trivet("journal", folder.Path, "--import", file);
+        var gap = await Run.Trivet("journal", folder.Path, "--verify");
+        Assert.Equal(1, gap.Code);
+        Assert.Contains("tablet-2: entries 1 to 1 are not here", gap.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_no_job_is_refused()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Trivet("journal", folder.Path);
+        Assert.Equal(2, run.Code);
+        Assert.Contains("no job folder", run.Error, StringComparison.Ordinal);
+    }
+
+    /// <returns>The head.</returns>
+    private static async Task<string> FillAsync(TemporaryFolder folder, bool entries = true)
+    {
+        await using var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(folder.Path), Stop)).Store;
+        await store.CreateAsync("jar-lids", Cell.Empty, new Stamp("ada", DateTimeOffset.UnixEpoch), "made", Stop);
+        if (!entries) return "";
+        var device = new WritingDevice("tablet-1");
+        Kept[] written = [device.Write(new Measured("12,30 mm", "m", 0.0123, 1e-5), "limit-switch:a", "gap"), device.Write(new Differs("four screws instead of six"), "limit-switch:b")];
+        await store.AppendAsync([.. written.Select(k => new Arrival(EntryText.Of(k.Entry), k.Hash))], WritingDevice.Noon.AddMinutes(1), Stop);
+        return (await store.JournalHeadAsync(Stop))!.Hash;
+    }
+}
