@@ -65,7 +65,7 @@ internal static class JournalCommand
         var part = await job.JournalAsync(0, stop);
         if (asked.Export is { } to) return Export(part, to, asked);
 
-        var faults = asked.Verify ? (await job.CheckAsync(stop)).Where(f => f.StartsWith("Journal", StringComparison.Ordinal)).ToImmutableArray() : [];
+        var faults = asked.Verify ? await job.CheckJournalAsync(stop) : [];
         var sheet = JournalSheet.Of([.. part.Lines.Select(l => l.Kept)], part.Head?.Hash ?? "", asked.Filter, asked.Words);
         int written = asked.Verify
             ? Verified(sheet, faults, asked)

@@ -55,6 +55,16 @@ public sealed partial class JobStore
         return new JournalPart(lines.ToImmutable(), damaged.ToImmutable(), head);
     }, stop);
 
+    /// <summary>Looks through the journal alone, as <see cref="CheckAsync"/> does with the rest.</summary>
+    /// <returns>What is wrong, in words; empty when it is sound.</returns>
+    public Task<ImmutableArray<string>> CheckJournalAsync(CancellationToken stop = default) => RunAsync(async (context, stop) =>
+    {
+        await using var moment = await Opening.ReadOneMomentAsync(context, stop);
+        var faults = ImmutableArray.CreateBuilder<string>();
+        await CheckJournalAsync(context, faults, stop);
+        return faults.ToImmutable();
+    }, stop);
+
     /// <summary>The newest receipt; null while the journal is empty.</summary>
     public Task<JournalHead?> JournalHeadAsync(CancellationToken stop = default) => RunAsync(HeadAsync, stop);
 

@@ -26,8 +26,8 @@ public static class JournalSentences
         Begun => words.Begun,
         EnergyDeclared { Dead: { } dead } e => Fill(words.EnergyDeclaredDead, ("level", words.Levels[(int)e.Level]), ("dead", dead.Typed)),
         EnergyDeclared e => Fill(words.EnergyDeclared, ("level", words.Levels[(int)e.Level])),
-        Happened h => Fill(words.Upsets[(int)h.Upset], ("words", h.Words)).TrimEnd(),
-        Interrupted i => Fill(words.Interrupted, ("words", i.Words)).TrimEnd(),
+        Happened h => With(words.Upsets[(int)h.Upset], h.Words),
+        Interrupted i => With(words.Interrupted, i.Words),
         Seen s => Fill(words.Seen, ("words", string.Join(' ', new[] { s.What, s.Words }.Where(w => w.Length > 0)))),
         Released r => Fill(words.Released, ("hash", Short(r.Entry))),
         Corrected { Instead: { } instead } c => Fill(words.Corrected, ("hash", Short(c.Entry)), ("reason", c.Reason), ("instead", Of(instead, words))),
@@ -48,7 +48,7 @@ public static class JournalSentences
     {
         Staleness.Field f => Fill(words.StaleField, ("field", field(f.Pointer)), ("from", Stated(f.From, words)), ("to", Stated(f.To, words))),
         Staleness.Result r => Fill(words.StaleResult, ("step", title(r.Step))),
-        Staleness.Upset u => Fill(words.StaleUpset, ("what", Fill(words.Upsets[(int)u.What], ("words", "")).TrimEnd())),
+        Staleness.Upset u => Fill(words.StaleUpset, ("what", words.Upsets[(int)u.What])),
         Staleness.UnknownRevision u => Fill(words.StaleUnknownRevision, ("revision", u.Revision.Length == 0 ? words.NotStated : Short(u.Revision))),
         _ => throw new ArgumentException($"{why.GetType().Name} has no words", nameof(why)),
     };
@@ -56,6 +56,8 @@ public static class JournalSentences
     public static string NotSound(int faults, JournalWords words) => Fill(words.NotSound, ("count", Number(faults)));
 
     public static string Contradictions(int count, JournalWords words) => count == 0 ? words.NoContradictions : Fill(words.Contradictions, ("count", Number(count)));
+
+    public static string OlderLeftOut(int shown, JournalWords words) => Fill(words.OlderLeftOut, ("count", Number(shown)));
 
     public static string Short(string hash) => hash.Length > ShortHash ? hash[..ShortHash] : hash;
 
@@ -65,6 +67,8 @@ public static class JournalSentences
         var local = new DateTime(Math.Clamp(entry.Ticks + entry.LocalOffset * TimeSpan.TicksPerMinute, 0, DateTime.MaxValue.Ticks));
         return local.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
     }
+
+    private static string With(string what, string own) => own.Length == 0 ? what : $"{what}: {own}";
 
     private static string Stated(string text, JournalWords words) => text.Length == 0 ? words.NotStated : text;
 

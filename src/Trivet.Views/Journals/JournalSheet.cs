@@ -43,7 +43,7 @@ public sealed record JournalSheet(
         var devices = Distinct(k => k.Entry.Device);
         return new(
             words.Title,
-            entries.Count == 0 ? words.Empty : JournalSentences.Fill(words.Summary, ("count", Count(entries.Count)), ("devices", Count(devices.Length)), ("head", JournalSentences.Short(head))),
+            entries.Count == 0 ? words.Empty : JournalSentences.Fill(words.Summary, ("count", Count(entries.Count)), ("devices", Count(devices.Length))),
             head, [.. rows],
             [
                 .. Mismatches.Of(entries).Concat(more.IsDefault ? [] : more)

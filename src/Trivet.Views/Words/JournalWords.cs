@@ -18,7 +18,7 @@ public sealed record JournalWords
     public required string HeadSays { get; init; }
     public required string Empty { get; init; }
     public required string NothingFound { get; init; }
-    /// <summary>{count} {devices} {head}</summary>
+    /// <summary>{count} {devices}</summary>
     public required string Summary { get; init; }
     public required string Head { get; init; }
     public required string NoHead { get; init; }

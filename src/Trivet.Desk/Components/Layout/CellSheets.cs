@@ -12,6 +12,7 @@ public static class CellSheets
         ("/motion", "Motion"),
         ("/mechanical", "Mechanical"),
         ("/electrical", "Electrical"),
+        ("/journal", "Journal"),
         ("/revisions", "Revisions"),
     ];
 }

@@ -1,0 +1,76 @@
+using System.Text;
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using Trivet.Desk.Components.Journals;
+using Trivet.Files.Entries;
+using Trivet.Journal;
+using Trivet.Store;
+using Trivet.Testing;
+
+namespace Trivet.Desk.Journals;
+
+public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private readonly WritingDevice _tablet = new("tablet-1", cell: "lids"), _desk = new("desk-2", "ben", "lids");
+    private OneCellJob _job = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        _job = await OneCellJob.StartAsync();
+        Services.AddSingleton(_job.Store);
+        await _job.OpenAsync(Cells.Cell.Empty);
+    }
+
+    async ValueTask IAsyncDisposable.DisposeAsync()
+    {
+        await base.DisposeAsync();
+        await _job.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task Entries_come_in_by_themselves_the_newest_first_and_the_chains_are_looked_through()
+    {
+        var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session));
+        Assert.Contains("Nothing has been recorded yet", panel.Markup, StringComparison.Ordinal);
+
+        await SendAsync(_tablet.Write(new Measured("60 Ω", "Ω", 60, 1), "bus-ohms", "ohms"), _desk.Write(new Differs("four <b>screws"), "joint:head"));
+        panel.WaitForAssertion(() => Assert.Equal(2, panel.FindAll("tbody tr").Count), Patience);
+        Assert.Contains("four <b>screws", panel.FindAll("tbody tr")[0].TextContent, StringComparison.Ordinal);
+        string head = (await _job.Store.JournalHeadAsync(Xunit.TestContext.Current.CancellationToken))!.Hash;
+        Assert.Contains(head, panel.Markup, StringComparison.Ordinal);
+        panel.WaitForAssertion(() => Assert.NotNull(panel.Find("[data-state='sound']")), Patience);
+        Assert.Contains("No contradictions", panel.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task One_step_person_or_device_is_shown_alone_and_what_is_missing_is_told()
+    {
+        Kept first = _tablet.Write(new Begun(), "bus-ohms");
+        _tablet.Write(new Ticked(), "bus-ohms");
+        await SendAsync(first, _tablet.Write(new Ticked(), "rod:a"), _desk.Write(new Begun(), "rod:a"));
+        var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session).Add(x => x.Step, "rod:a"));
+        Assert.Equal(2, panel.FindAll("tbody tr").Count);
+        Assert.Contains("tablet-1: entries 2 to 2 are not here", panel.Markup, StringComparison.Ordinal);
+
+        await panel.FindAll("select")[1].ChangeAsync(new() { Value = "ben" });
+        Assert.Single(panel.FindAll("tbody tr"));
+        await panel.FindAll("select")[0].ChangeAsync(new() { Value = "bus-ohms" });
+        Assert.Contains("No entry fits", panel.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_export_is_what_the_store_hashes()
+    {
+        await SendAsync(_tablet.Write(new Begun(), "bus-ohms"), _tablet.Write(new Written("ä"), "bus-ohms", "serial"));
+        var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session));
+        await panel.Find("button").ClickAsync(new());
+        var saved = Assert.Single(JSInterop.Invocations["trivet.save"]);
+        var read = JournalFile.Read(new StringReader(Encoding.UTF8.GetString((byte[])saved.Arguments[2]!)), "journal.jsonl");
+        Assert.Equal((2, 0), (read.Entries.Length, read.Errors.Length));
+    }
+
+    private async Task SendAsync(params Kept[] entries) =>
+        await _job.Store.AppendAsync([.. entries.Select(k => new Arrival(EntryText.Of(k.Entry), k.Hash))], WritingDevice.Noon.AddHours(1));
+}
