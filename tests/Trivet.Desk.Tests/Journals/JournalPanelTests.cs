@@ -32,7 +32,7 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
     [Fact]
     public async Task Entries_come_in_by_themselves_the_newest_first_and_the_chains_are_looked_through()
     {
-        var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session));
+        var panel = Panel();
         Assert.Contains("Nothing has been recorded yet", panel.Markup, StringComparison.Ordinal);
 
         await SendAsync(_tablet.Write(new Measured("60 Ω", "Ω", 60, 1), "bus-ohms", "ohms"), _desk.Write(new Differs("four <b>screws"), "joint:head"));
@@ -50,7 +50,7 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
         Kept first = _tablet.Write(new Begun(), "bus-ohms");
         _tablet.Write(new Ticked(), "bus-ohms");
         await SendAsync(first, _tablet.Write(new Ticked(), "rod:a"), _desk.Write(new Begun(), "rod:a"));
-        var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session).Add(x => x.Step, "rod:a"));
+        var panel = Panel("rod:a");
         Assert.Equal(2, panel.FindAll("tbody tr").Count);
         Assert.Contains("tablet-1: entries 2 to 2 are not here", panel.Markup, StringComparison.Ordinal);
 
@@ -64,11 +64,18 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
     public async Task The_export_is_what_the_store_hashes()
     {
         await SendAsync(_tablet.Write(new Begun(), "bus-ohms"), _tablet.Write(new Written("ä"), "bus-ohms", "serial"));
-        var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session));
+        var panel = Panel();
         await panel.Find("button").ClickAsync(new());
         var saved = Assert.Single(JSInterop.Invocations["trivet.save"]);
         var read = JournalFile.Read(new StringReader(Encoding.UTF8.GetString((byte[])saved.Arguments[2]!)), "journal.jsonl");
         Assert.Equal((2, 0), (read.Entries.Length, read.Errors.Length));
+    }
+
+    private IRenderedComponent<JournalPanel> Panel(string? step = null)
+    {
+        var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session).Add(x => x.Step, step));
+        panel.WaitForAssertion(() => panel.Find("[role='status']"), Patience);
+        return panel;
     }
 
     private async Task SendAsync(params Kept[] entries) =>
