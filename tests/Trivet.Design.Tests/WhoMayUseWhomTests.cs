@@ -44,7 +44,7 @@ public sealed class WhoMayUseWhomTests
         ["Settings"] = ["Kinematics", "Drives", "Motion", "Reach"],
         ["Powering"] = ["Drives", "Dynamics", "Motion", "Kinematics"],
         ["Faults"] = [],
-        ["Procedures"] = ["Faults"],
+        ["Procedures"] = ["Faults", "BringUp", "Wiring", "Cabling", "Tooling", "Kinematics", "Reach", "Frames"],
         ["Journal"] = ["Procedures"],
         ["AsBuilt"] = ["Journal", "Procedures"],
         ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Listing"],

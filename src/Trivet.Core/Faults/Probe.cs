@@ -48,8 +48,8 @@ public enum Probe
     RotaryTurn,
     /// <summary>Outputs one by one, first empty, then with a part.</summary>
     Outputs,
-    /// <summary>Vacuum: its level and how fast it comes.</summary>
-    VacuumRise,
+    /// <summary>Vacuum or grip: how much of it, and how fast it comes.</summary>
+    GripRise,
     /// <summary>Belt: a stretch by tape against its encoder's counts.</summary>
     BeltByTape,
     /// <summary>A dial at one stop, before and after many fast cycles.</summary>

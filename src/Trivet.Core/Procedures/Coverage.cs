@@ -7,7 +7,7 @@ namespace Trivet.Procedures;
 /// <param name="Step">Id of the step by which it is more likely noticed than not; empty where none is.</param>
 /// <param name="At">Energy of that step; null where it slips through.</param>
 /// <param name="Probability">That it is noticed by the end.</param>
-/// <param name="BeforeHarm">That it is noticed before the first step in which it can do harm; one where it can do none.</param>
+/// <param name="BeforeHarm">That it is noticed before the first step in which it can do harm that nothing keeps small; one where it can do none.</param>
 public sealed record Noticed(FaultCase Case, string Step, EnergyLevel? At, double Probability, double BeforeHarm)
 {
     public bool SlipsThrough => At is null;
@@ -50,7 +50,7 @@ public sealed record Coverage(ImmutableArray<Noticed> Faults)
         {
             if (!Concerns(step, fault)) continue;
             // What a step notices of a fault that it itself brings to harm comes too late.
-            if (double.IsNaN(beforeHarm) && fault.Fault.HarmfulFrom is { } harm && step.Probes.Contains(harm)) beforeHarm = 1 - missed;
+            if (double.IsNaN(beforeHarm) && !step.Bounded && fault.Fault.HarmfulFrom is { } harm && step.Probes.Contains(harm)) beforeHarm = 1 - missed;
             foreach (var probe in step.Probes)
                 if (done.Add(probe)) missed *= 1 - fault.Fault.ShownBy(probe);
             if (by is null && 1 - missed >= Enough) by = step;

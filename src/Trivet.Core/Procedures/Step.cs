@@ -117,6 +117,9 @@ public sealed record Step
     /// <summary>What it would show of faults.</summary>
     public ImmutableArray<Probe> Probes { get; init; } = [];
 
+    /// <summary>What a fault could do in it stays small: a few millimetres, slowly, over a prop, without air or part, nobody within reach.</summary>
+    public bool Bounded { get; init; }
+
     /// <summary>What depends on it waits until it is done, in order, and where the cell says so released by a second person.</summary>
     public bool HoldPoint { get; init; }
 

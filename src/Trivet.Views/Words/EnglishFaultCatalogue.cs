@@ -15,7 +15,7 @@ public static class EnglishFaultCatalogue
             "compare places with plan or photograph", "measure level and diagonals", "switch the control supply on and read the indicators", "listen to the bus for five seconds",
             "look at the inputs at rest", "move one carriage or arm by hand", "lift and push the platform by hand", "hold a target to a switch", "prove the stop chain",
             "move one axis a few millimetres", "home slowly", "disable over a prop and watch", "level the platform at several places", "move slowly along x and y",
-            "measure a travel by ruler", "turn the rotary axis by quarters", "act the outputs one by one", "measure vacuum and its rise", "measure the belt by tape",
+            "measure a travel by ruler", "turn the rotary axis by quarters", "act the outputs one by one", "measure the grip and how fast it comes", "measure the belt by tape",
             "read a dial before and after fast cycles", "pull with a dial, or tap", "stop all axes together at full speed", "run for an hour", "read the settings back",
         ],
         Shown = new Dictionary<string, string>

@@ -15,7 +15,7 @@ public static class GermanFaultCatalogue
             "Plätze mit Plan oder Foto vergleichen", "Waage und Diagonalen messen", "Steuerspannung einschalten und Anzeigen lesen", "den Bus fünf Sekunden abhören",
             "Eingänge in Ruhe ansehen", "einen Schlitten oder Arm von Hand bewegen", "die Plattform von Hand heben und schieben", "ein Ziel an einen Schalter halten", "den Stoppkreis prüfen",
             "eine Achse einige Millimeter bewegen", "langsam referenzieren", "über einer Stütze abschalten und zusehen", "die Plattform an mehreren Orten mit der Waage messen", "langsam in x und y fahren",
-            "einen Weg mit dem Lineal messen", "die Drehachse viertelweise drehen", "die Ausgänge einzeln betätigen", "Vakuum und seinen Anstieg messen", "das Band mit dem Bandmaß messen",
+            "einen Weg mit dem Lineal messen", "die Drehachse viertelweise drehen", "die Ausgänge einzeln betätigen", "den Griff messen, und wie schnell er kommt", "das Band mit dem Bandmaß messen",
             "Messuhr vor und nach schnellen Zyklen lesen", "mit Messuhr ziehen oder anklopfen", "alle Achsen zusammen aus voller Fahrt anhalten", "eine Stunde laufen lassen", "Einstellungen zurücklesen",
         ],
         Shown = new Dictionary<string, string>

@@ -44,6 +44,16 @@ public sealed class CoverageTests
     }
 
     [Fact]
+    public void A_step_that_keeps_the_harm_small_may_be_the_one_that_notices()
+    {
+        var reversed = Case("motor-phases-reversed", "/robot/chains/a");
+        var jog = Step("jog", EnergyLevel.OneAxisLimited, "/robot/chains/a", Probe.SmallJog);
+        Assert.Equal(0, Of(reversed, jog).BeforeHarm);
+        Assert.True(Of(reversed, jog with { Bounded = true }).BeforeHarm > 0.9);
+        Assert.True(Of(reversed, jog with { Bounded = true }, jog with { Id = "again" }).BeforeHarm > 0.9);
+    }
+
+    [Fact]
     public void Who_overlooks_a_thing_overlooks_it_again()
     {
         var once = Step("look", EnergyLevel.Isolated, "/cabinet", Probe.LevelAndDiagonals);

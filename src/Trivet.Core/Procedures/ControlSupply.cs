@@ -1,0 +1,157 @@
+using System.Collections.Immutable;
+using Trivet.Cells;
+using Trivet.Faults;
+using Trivet.Findings;
+
+namespace Trivet.Procedures;
+
+/// <summary>The control supply alone, the motor supply locked off and measured dead: the stop chain first, then what the cabinet says of itself.</summary>
+internal static class ControlSupply
+{
+    /// <summary>Volts that count as dead (IEC 60204-1, 6.2.4, from memory).</summary>
+    private const double Dead = 60;
+
+    public static void Add(StepList steps)
+    {
+        var cell = steps.Cell;
+        var locked = new Reading();
+        double discharge = 0;
+        foreach (var (id, module) in cell.Cabinet.Modules.InOrder())
+        {
+            locked.Used($"/cabinet/modules/{id}/motorBranch", module.MotorBranch);
+            locked.Used($"/cabinet/modules/{id}/dischargeTime", module.DischargeTime);
+            if (module.DischargeTime is { } time) discharge = Math.Max(discharge, time);
+            else if (module.MotorBranch is not null) locked.Need(module.DischargeTime, $"/cabinet/modules/{id}/dischargeTime");
+        }
+        steps.Gates[Gate.ControlOn] =
+        [
+            steps.Add("motor-supply-locked", "", "/cabinet/sources", StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 5 + discharge / 60, steps.After(Gate.BeforePower), locked, s => s with
+            {
+                Numbers = [new("discharge", "s", discharge)],
+                Asks = [new AskedValue("dead", "V", 0, Limit.AtMost(Dead, new(SourceKind.FromMemory, "IEC-60204-1", "6.2.4"))), new AskedChoice("lock", ["fitted", "not-fitted"], "fitted"), new AskedPhotograph("lock")],
+                Tools = ["voltmeter", "lock"],
+                HoldPoint = true,
+                UpsetBy = [Upset.PowerCycled, Upset.PlugsMoved, Upset.Transported],
+            }),
+        ];
+        string lamps = Indicators(steps);
+        steps.Gates[Gate.StopChain] = [StopChain(steps, "stop-chain", "", "/guarding", EnergyLevel.ControlSupplyOnly, [lamps])];
+
+        var control = ImmutableArray.CreateBuilder<string>();
+        var after = steps.After(Gate.StopChain);
+        control.Add(FarEnd(steps, after));
+        if (cell.Cabinet.Modules.Values.Any(m => m.Address is not null)) control.Add(Bus(steps, after));
+        if (!cell.Io.Signals.IsEmpty) control.Add(Resting(steps, after));
+        var settings = new Reading();
+        settings.Used("/controller/axes", string.Join('\n', cell.Controller.Axes.Keys));
+        settings.Used("/motion/settings/pathSpeed", cell.Motion.Settings.PathSpeed);
+        settings.Used("/motion/settings/pathAcceleration", cell.Motion.Settings.PathAcceleration);
+        control.Add(steps.Add("settings", "", "/controller", StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Engineer, 30, [.. after, .. control], settings, s => s with
+        {
+            Asks = [new AskedChoice("read-back", ["equal", "differs"], "equal"), new AskedText("file")],
+            Probes = [Probe.SettingsReadBack],
+            UpsetBy = [Upset.PowerCycled],
+        }));
+        steps.Gates[Gate.Control] = control.ToImmutable();
+    }
+
+    private static string Indicators(StepList steps)
+    {
+        var cell = steps.Cell;
+        var reading = new Reading();
+        reading.Used("/cabinet/modules", string.Join('\n', cell.Cabinet.Modules.InOrder().Select(m => m.Key)));
+        bool fan = false;
+        foreach (var (id, module) in cell.Cabinet.Modules)
+        {
+            reading.Used($"/cabinet/modules/{id}/fan", module.Fan);
+            fan |= module.Fan == true;
+        }
+        reading.Used("/cabinet/enclosure/fanFlow", cell.Cabinet.Enclosure.FanFlow);
+        fan |= cell.Cabinet.Enclosure.FanFlow > 0;
+        return steps.Add("indicators", "", "/cabinet", StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Electrician, 10, steps.After(Gate.ControlOn), reading, s => s with
+        {
+            Names = [.. cell.Cabinet.Modules.InOrder().Select(m => Shop.Named(reading, $"/cabinet/modules/{m.Key}/name", m.Value.Name, m.Key))],
+            Asks =
+            [
+                new AskedChoice("lamps", ["all-well", "one-dark", "fault", "supply-trips", "all-dark"], "all-well"),
+                .. fan ? new Asked[] { new AskedChoice("fans", ["all-turn", "one-stands"], "all-turn") } : [], new AskedPhotograph("lamps"),
+            ],
+            Probes = [Probe.Indicators],
+            UpsetBy = [Upset.PlugsMoved, Upset.Transported],
+        });
+    }
+
+    /// <summary>Every device alone and every channel alone; a reset starts nothing. By somebody who answers for it.</summary>
+    public static string StopChain(StepList steps, string kind, string of, string pointer, EnergyLevel energy, ImmutableArray<string> after)
+    {
+        var cell = steps.Cell;
+        var reading = new Reading();
+        reading.Used("/guarding/devices", string.Join('\n', cell.Guarding.Devices.InOrder().Select(d => d.Key)));
+        return steps.Add(kind, of, pointer, StepPlace.Site, energy, Skill.SafetyPerson, 20 + 5 * cell.Guarding.Devices.Count, after, reading, s => s with
+        {
+            People = 2,
+            Names = [.. cell.Guarding.Devices.InOrder().Select(d => Shop.Named(reading, $"/guarding/devices/{d.Key}/name", d.Value.Name, d.Key))],
+            Asks =
+            [
+                new AskedChoice("each-device", ["all-stop", "one-does-not"], "all-stop"), new AskedChoice("each-channel", ["stops-and-refuses", "one-does-not"], "stops-and-refuses"),
+                new AskedChoice("reset", ["starts-nothing", "starts"], "starts-nothing"), new AskedSignature("safety-person", Skill.SafetyPerson),
+            ],
+            Probes = [Probe.StopChain],
+            HoldPoint = true,
+            UpsetBy = [Upset.PlugsMoved, Upset.Transported],
+        });
+    }
+
+    private static string FarEnd(StepList steps, ImmutableArray<string> after)
+    {
+        var reading = new Reading();
+        double least = reading.Need(steps.Cell.Io.LowestVoltage, "/io/lowestVoltage");
+        return steps.Add("control-voltage", "", "/cabinet/sources", StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Electrician, 10, after, reading, s => s with
+        {
+            Asks = [new AskedValue("far-end", "V", double.NaN, double.IsNaN(least) ? null : Limit.AtLeast(least, new(SourceKind.Cell, "/io/lowestVoltage")))],
+            Tools = ["voltmeter"],
+            UpsetBy = [Upset.PlugsMoved],
+        });
+    }
+
+    private static string Bus(StepList steps, ImmutableArray<string> after)
+    {
+        var reading = new Reading();
+        reading.Used("/cabinet/modules", string.Join('\n', steps.Cell.Cabinet.Modules.InOrder().Select(m => m.Key)));
+        var names = ImmutableArray.CreateBuilder<string>();
+        foreach (var (id, module) in steps.Cell.Cabinet.Modules.InOrder())
+        {
+            reading.Used($"/cabinet/modules/{id}/address", module.Address);
+            if (module.Address is { } address) names.Add($"{address} {Shop.Named(reading, $"/cabinet/modules/{id}/name", module.Name, id)}");
+        }
+        return steps.Add("bus-listen", "", "/cabinet/network", StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Engineer, 10, after, reading, s => s with
+        {
+            Names = names.ToImmutable(),
+            Numbers = [new("nodes", "1", names.Count)],
+            Asks = [new AskedCount("nodes", names.Count), new AskedChoice("heard", ["as-planned", "missing", "stranger", "twice", "errors", "silence"], "as-planned")],
+            Tools = ["bus-listener"],
+            Probes = [Probe.BusListening],
+            UpsetBy = [Upset.PlugsMoved, Upset.Transported],
+        });
+    }
+
+    private static string Resting(StepList steps, ImmutableArray<string> after)
+    {
+        var reading = new Reading();
+        reading.Used("/io/signals", string.Join('\n', steps.Cell.Io.Signals.Keys));
+        var on = ImmutableArray.CreateBuilder<string>();
+        foreach (var (id, signal) in steps.Cell.Io.Signals.InOrder())
+        {
+            reading.Used($"/io/signals/{id}/direction", signal.Direction);
+            reading.Used($"/io/signals/{id}/onAtRest", signal.OnAtRest);
+            if (signal is { Direction: SignalDirection.Input, OnAtRest: true }) on.Add(Shop.Named(reading, $"/io/signals/{id}/name", signal.Name, id));
+        }
+        return steps.Add("resting-inputs", "", "/io/signals", StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Engineer, 5, after, reading, s => s with
+        {
+            Names = on.ToImmutable(),
+            Asks = [new AskedCount("on", on.Count)],
+            Probes = [Probe.RestingInputs],
+            UpsetBy = [Upset.PlugsMoved],
+        });
+    }
+}

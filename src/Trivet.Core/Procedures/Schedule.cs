@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+
+namespace Trivet.Procedures;
+
+/// <summary>When a step is done, minutes from the start, and by whom.</summary>
+/// <param name="People">Numbers of the people who do it, from 0.</param>
+public sealed record Planned(Step Step, double Begin, double End, ImmutableArray<int> People);
+
+/// <summary>
+/// Who does what when: of the steps that may begin, the one on which most minutes still hang goes first. Work at the machine shares it only while all is
+/// isolated; a step that is powered has the machine for itself.
+/// </summary>
+/// <param name="Minutes">From the first step to the end of the last.</param>
+/// <param name="Critical">Minutes of the longest way through the graph: no number of people is quicker.</param>
+public sealed record Schedule(ImmutableArray<Planned> Steps, double Minutes, double Critical)
+{
+    /// <param name="steps">Each behind those it needs, as <see cref="Procedure.Steps"/>.</param>
+    /// <param name="people">One or more; a step that needs more takes all there are, and says so by its own number.</param>
+    /// <param name="done">Ids of steps that need no time any more.</param>
+    public static Schedule Of(ImmutableArray<Step> steps, int people, IReadOnlySet<string>? done = null)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(people, 1);
+        var left = steps.Where(s => done?.Contains(s.Id) != true).ToList();
+        var hanging = Hanging(left);
+        var ends = new Dictionary<string, double>(StringComparer.Ordinal);
+        var free = new double[people];
+        var planned = ImmutableArray.CreateBuilder<Planned>(left.Count);
+        double isolatedUntil = 0, poweredUntil = 0;
+        var open = left.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        while (left.Count > 0)
+        {
+            // The earliest moment at which each of the steps that may begin could; of those at the earliest, the one on which most hangs.
+            var next = left.Where(s => s.After.All(a => !open.Contains(a))).Select(s => (Step: s, Begin: Earliest(s))).OrderBy(s => s.Begin).ThenByDescending(s => hanging[s.Step.Id]).First();
+            var (step, begin) = next;
+            int[] who = [.. Enumerable.Range(0, people).OrderBy(p => free[p]).Take(Math.Min(step.People, people)).Order()];
+            double end = begin + step.Minutes;
+            foreach (int p in who) free[p] = end;
+            if (AtMachine(step))
+            {
+                if (step.Energy == EnergyLevel.Isolated) isolatedUntil = Math.Max(isolatedUntil, end);
+                else poweredUntil = Math.Max(poweredUntil, end);
+            }
+            ends[step.Id] = end;
+            open.Remove(step.Id);
+            left.Remove(step);
+            planned.Add(new(step, begin, end, [.. who]));
+        }
+        return new([.. planned.OrderBy(p => p.Begin)], planned.Count == 0 ? 0 : planned.Max(p => p.End), hanging.Count == 0 ? 0 : hanging.Values.Max());
+
+        double Earliest(Step step)
+        {
+            double begin = free.Order().ElementAt(Math.Min(step.People, people) - 1);
+            foreach (string after in step.After) begin = Math.Max(begin, ends.GetValueOrDefault(after));
+            if (!AtMachine(step)) return begin;
+            begin = Math.Max(begin, poweredUntil);
+            return step.Energy == EnergyLevel.Isolated ? begin : Math.Max(begin, isolatedUntil);
+        }
+    }
+
+    private static bool AtMachine(Step step) => step.Place == StepPlace.Site;
+
+    /// <summary>Minutes from the begin of each step to the end of all that stands behind it.</summary>
+    private static Dictionary<string, double> Hanging(List<Step> steps)
+    {
+        var hanging = new Dictionary<string, double>(StringComparer.Ordinal);
+        var behind = steps.SelectMany(s => s.After.Select(a => (a, s.Id))).ToLookup(p => p.a, p => p.Id, StringComparer.Ordinal);
+        foreach (var step in Enumerable.Reverse(steps)) hanging[step.Id] = step.Minutes + behind[step.Id].Select(id => hanging[id]).DefaultIfEmpty(0).Max();
+        return hanging;
+    }
+}
