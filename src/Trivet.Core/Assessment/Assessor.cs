@@ -12,6 +12,7 @@ using Trivet.Gripping;
 using Trivet.Listing;
 using Trivet.Motion;
 using Trivet.Powering;
+using Trivet.Procedures;
 using Trivet.Protecting;
 using Trivet.Reach;
 using Trivet.Settings;
@@ -41,6 +42,7 @@ public sealed class Assessor
     private readonly FoundPlates _plates = new();
     private readonly FoundFrames _frames = new();
     private readonly Completion _completion;
+    private volatile LastFound? _procedure;
 
     public Assessor() => _completion = new(_plates, _frames);
 
@@ -161,8 +163,11 @@ public sealed class Assessor
             + SignalStage.Of(cell)
             + SettingStage.Of(cell)
             + PartsChecks.Check(cell, _plates)
-            + FrameStage.Of(cell, cycles, _frames, whole.Computed);
+            + FrameStage.Of(cell, cycles, _frames, whole.Computed)
+            + ProcedureStage.Of(cell, _procedure?.Findings, found => _procedure = new(found));
     }
+
+    private sealed record LastFound(ImmutableArray<Finding> Findings);
 
     private static StagePlan OfReach(Cell cell) => StationStage.Of(cell) + HomingChecks.Of(cell) + HoldingChecks.Of(cell);
 

@@ -20,7 +20,7 @@ internal static class Completing
             string locked = Isolate(steps, "rods", whole);
             var rods = ImmutableArray.CreateBuilder<string>();
             foreach (var length in MeasuringSteps.Of(cell).Where(m => m.What == MeasuredLength.RodLength)) rods.Add(Erecting.Length(steps, length, steps.After(Gate.Goods)));
-            steps.Standing = Standing.Whole;
+            steps.Fitted = Fitted.Whole;
             whole = [Platform(steps, [locked, .. rods, .. whole])];
             whole = [.. whole, Identifying.Push(steps, whole)];
         }

@@ -36,7 +36,7 @@ internal static class Erecting
             HoldPoint = true,
         });
         // Props come before anything of the robot can sink.
-        steps.Standing = steps.CameAssembled ? Standing.Whole : Standing.Carriages;
+        steps.Fitted = steps.CameAssembled ? Fitted.Whole : Fitted.Carriages;
 
         var measured = ImmutableArray.CreateBuilder<string>();
         foreach (var length in MeasuringSteps.Of(cell).Where(m => m.What is MeasuredLength.MountHeight or MeasuredLength.ChainDistance)) measured.Add(Length(steps, length, [hung]));

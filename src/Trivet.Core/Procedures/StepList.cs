@@ -6,7 +6,7 @@ using Trivet.Findings;
 namespace Trivet.Procedures;
 
 /// <summary>What of the robot stands in the cell while steps are added.</summary>
-internal enum Standing
+internal enum Fitted
 {
     Nothing,
     /// <summary>Base and carriages or arms; rods and platform not yet.</summary>
@@ -29,7 +29,7 @@ internal sealed class StepList(Cell cell, ImmutableArray<JointTorque> torques)
 
     public bool CameAssembled => cell.Robot.CameAssembled == true;
 
-    public Standing Standing { get; set; }
+    public Fitted Fitted { get; set; }
 
     /// <summary>Ids of the steps that others stand behind, by what they are to those.</summary>
     public Dictionary<Gate, ImmutableArray<string>> Gates { get; } = [];
@@ -90,7 +90,7 @@ internal sealed class StepList(Cell cell, ImmutableArray<JointTorque> torques)
     private ImmutableArray<ChainHeld> Held(EnergyLevel energy, Reading reading)
     {
         reading.Used("/robot/chains", string.Join('\n', cell.Robot.Chains.InOrder().Select(c => c.Key)));
-        if (Standing == Standing.Nothing) return [.. cell.Robot.Chains.InOrder().Select(c => new ChainHeld(c.Key, "not fitted"))];
+        if (Fitted == Fitted.Nothing) return [.. cell.Robot.Chains.InOrder().Select(c => new ChainHeld(c.Key, "not fitted"))];
         reading.Used("/robot/common/holding", cell.Robot.Common.Holding);
         return [.. cell.Robot.Chains.InOrder().Select(c => new ChainHeld(c.Key, By(c.Key, c.Value)))];
 

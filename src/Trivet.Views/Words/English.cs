@@ -30,7 +30,8 @@ public static class English
             .AddRange(EnglishCabling.Rules)
             .AddRange(EnglishPowering.Rules)
             .AddRange(EnglishSettings.Rules)
-            .AddRange(EnglishParts.Rules),
+            .AddRange(EnglishParts.Rules)
+            .AddRange(EnglishProcedures.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {
@@ -53,7 +54,7 @@ public static class English
             ["upper below"] = "upper of two, joining screws",
             ["lower above"] = "lower of two, joining screws",
             ["lower below"] = "lower of two, screws of the part below",
-        }.ToImmutableDictionary(),
+        }.ToImmutableDictionary().AddRange(EnglishFaultCatalogue.Words.Faults.Select(f => KeyValuePair.Create(f.Key, f.Value.Title))),
         FieldWords = new Dictionary<string, string>
         {
             ["x"] = "position x",
