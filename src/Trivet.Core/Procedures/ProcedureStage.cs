@@ -20,7 +20,7 @@ public static class ProcedureStage
     {
         // Before the depth that is built from, nobody brings up anything.
         if ((cell.Depth ?? Depth.Quote) < Depth.Build) return new([], [.. Rules.Select(r => new NotApplicable(r, new("/robot"), CommonReasons.NotAskedYet))], []);
-        return new([], [], [new("procedure", [new("", cell)], () => last ?? [.. Rules.Select(r => new Unjudged(r, new("/robot"), ["/robot"], OpenReason.NotComputed, []))], _ =>
+        return new([], [], [new("procedure", [new("", cell)], () => last ?? [.. Rules.Select(r => new Unjudged(r, new("/robot"), ["/depth", "/robot"], OpenReason.NotComputed, []))], _ =>
         {
             var findings = Check(cell);
             found(findings);
