@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using Trivet.Desk.Access;
 using Trivet.Desk.Components;
 using Trivet.Desk.Network;
 using Trivet.Store;
@@ -100,17 +101,21 @@ public static class DeskHost
         app.UseWhen(context => !context.Request.Path.StartsWithSegments("/floor", StringComparison.Ordinal),
             pages => pages.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseRouting();
+        app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseAntiforgery();
+        app.UseWhen(context => context.Request.Path.StartsWithSegments("/_blazor", StringComparison.Ordinal),
+            pages => pages.Use((context, next) => context.RequestServices.GetRequiredService<OpenConnections>().HoldAsync(context, next)));
         app.MapStaticAssets().AllowAnonymous();
-        FloorSite.Map(app, store);
+        FloorApi.Map(app);
+        FloorSite.Map(app);
         if (network is not null) RootDownload.Map(app, network.Root);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 
-    private static DeskAddresses AddressesOf(WebApplication app, NetworkDoor? network)
+    internal static DeskAddresses AddressesOf(WebApplication app, NetworkDoor? network)
     {
         var all = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
         if (network is not null) network.Port = new Uri(all.First(a => a.StartsWith("https:", StringComparison.Ordinal))).Port;

@@ -1,3 +1,4 @@
+using Trivet.Desk.Access;
 using Trivet.Desk.Network;
 
 namespace Trivet.Desk;
@@ -14,6 +15,9 @@ public sealed record DeskOptions(string Job)
 
     /// <summary>Opens the desk to the network as well; null leaves it to this machine.</summary>
     public NetworkOptions? Network { get; init; }
+
+    /// <summary>How often the network may ask.</summary>
+    public AccessLimits Limits { get; init; } = new();
 
     /// <summary>Called once with the addresses when the desk answers.</summary>
     public Action<DeskAddresses>? Listening { get; init; }

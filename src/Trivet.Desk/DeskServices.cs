@@ -29,7 +29,7 @@ internal static class DeskServices
         services.AddSingleton(check);
         services.AddSingleton(options.Clock);
         services.AddSingleton(new OutsideDoor(network));
-        AccessServices.Add(services);
+        AccessServices.Add(services, options);
         // Shared by all pages: what one has proved no other proves again. One core is left to the pages themselves.
         services.AddSingleton(new Assessor { MostSideBySide = Math.Max(1, Environment.ProcessorCount - 1) });
         services.AddScoped<OpenCells>();

@@ -2,17 +2,13 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.StaticFiles;
 using Microsoft.Extensions.FileProviders;
-using Trivet.Assessment;
 using Trivet.Desk.Access;
-using Trivet.Files.Floor;
-using Trivet.Store;
-using Trivet.Views.Floor;
 
 namespace Trivet.Desk;
 
 /// <summary>
-/// Serves the floor page at <c>/floor/</c> from the folder <c>floor</c> beside the program, and the bundle of each cell at
-/// <c>/floor/bundles/ID.json</c>. A build for development has no such folder; the page is then not found. Its files are open, as they are the same for everyone.
+/// Serves the floor page at <c>/floor/</c> from the folder <c>floor</c> beside the program. A build for development has no such folder; the page is then
+/// not found. Its files are open, as they are the same for everyone; what they are about is behind <see cref="FloorApi"/>.
 /// </summary>
 internal static class FloorSite
 {
@@ -23,19 +19,12 @@ internal static class FloorSite
 
     private static readonly FileExtensionContentTypeProvider Types = new();
 
-    public static void Map(WebApplication app, JobStore store)
+    public static void Map(WebApplication app)
     {
-        app.Map(AccessTable.Bundle, (string cell, CancellationToken stop) => BundleAsync(store, cell, stop));
         string folder = Path.Combine(AppContext.BaseDirectory, "floor");
         if (!Directory.Exists(folder)) return;
         var files = new PhysicalFileProvider(folder);
         app.Map(AccessTable.FloorFiles, (HttpContext context, string? path) => Send(files, context, path));
-    }
-
-    private static async Task<IResult> BundleAsync(JobStore store, string cellId, CancellationToken stop)
-    {
-        if (await store.HeadAsync(cellId, stop) is not { } stored || stored.Read().Cell is not { } cell) return Results.NotFound();
-        return Results.Text(FloorBundleFile.Write(FloorBundles.Of(cellId, Assess.Preview(cell))), "application/json");
     }
 
     private static IResult Send(PhysicalFileProvider files, HttpContext context, string? path)

@@ -52,6 +52,15 @@ internal static partial class Inputs
         : new Refusal($"\"{(id.Length > 80 ? id[..80] + "…" : id)}\" cannot be the id of a cell.",
             "Use 1 to 64 lower-case letters, digits and single hyphens between them: jar-lids.");
 
+    public static Refusal? OfPersonId(string id) => CellId().IsMatch(id)
+        ? null
+        : new Refusal($"\"{(id.Length > 80 ? id[..80] + "…" : id)}\" cannot be the id of a person.",
+            "Use 1 to 64 lower-case letters, digits and single hyphens between them: ada.");
+
+    public static Refusal? OfName(string name) => string.IsNullOrWhiteSpace(name) || name.Length > LongestPerson || !Plain(name)
+        ? new Refusal("The name is empty, too long or holds a control character.", $"Give 1 to {LongestPerson} plain characters.")
+        : null;
+
     /// <summary>A zero character is refused by PostgreSQL, and no control character but a line end belongs into a line of a list.</summary>
     private static bool Plain(string text) => Encodable(text, out _) && !text.Any(c => char.IsControl(c) && c is not ('\n' or '\t'));
 

@@ -39,16 +39,24 @@ public static class AccessTable
     /// <summary>Open, and harmless: what it gives is public in Trivet's own source, or is given before anyone can be known.</summary>
     public static ImmutableArray<Gate> Open { get; } =
     [
-        new("GET", "/certificate", null), FloorFiles, RootCertificate, new("GET", "/error", null), new("GET", "/not-found", null),
+        FloorFiles, RootCertificate, Me, SignIn, SignOut,
+        .. Pages("/certificate", "/pair", "/sign-in", "/refused", "/error", "/not-found"),
     ];
 
-    /// <summary>What needs more than being known as a designer, or less.</summary>
-    public static ImmutableArray<Gate> Guarded { get; } = [Bundle];
+    /// <summary>What needs something other than the right to use the desk's sheets.</summary>
+    public static ImmutableArray<Gate> Guarded { get; } = [FloorBundle, Cells, Bundle, new("GET", "/access", Act.ManageAccess), new("POST", "/access", Act.ManageAccess)];
 
     // Gates by name, where a handler is put behind them.
     public static Gate FloorFiles => new("GET", "/floor/{**path}", null);
     public static Gate RootCertificate => new("GET", "/certificate/" + Network.LocalRoot.PublicFile, null);
-    public static Gate Bundle => new("GET", "/floor/bundles/{cell}.json", Act.SeeFloor);
+    public static Gate FloorBundle => new("GET", "/floor/bundles/{cell}.json", Act.SeeFloor);
+    public static Gate Me => new("GET", FloorApi.Root + "/me", null);
+    public static Gate SignIn => new("POST", FloorApi.Root + "/sign-in", null);
+    public static Gate SignOut => new("POST", FloorApi.Root + "/sign-out", null);
+    public static Gate Cells => new("GET", FloorApi.Root + "/cells", Act.SeeFloor);
+    public static Gate Bundle => new("GET", FloorApi.Root + "/bundles/{cell}", Act.SeeFloor);
+
+    private static IEnumerable<Gate> Pages(params string[] routes) => routes.SelectMany(r => new Gate[] { new("GET", r, null), new("POST", r, null) });
 
     public static ImmutableHashSet<Act> Of(Role role) => role switch
     {

@@ -1,10 +1,11 @@
 using Trivet.Assessment;
+using Trivet.Desk.Access;
 using Trivet.Store;
 
 namespace Trivet.Desk.Sessions;
 
 /// <summary>The cells one page has open, so that going from sheet to sheet keeps snapshot and running proof.</summary>
-public sealed class OpenCells(JobStore store, Assessor assessor, TimeProvider clock, DeskOptions options) : IAsyncDisposable
+public sealed class OpenCells(JobStore store, Assessor assessor, TimeProvider clock, Acting acting) : IAsyncDisposable
 {
     private readonly Dictionary<string, CellSession> _open = [];
 
@@ -16,7 +17,7 @@ public sealed class OpenCells(JobStore store, Assessor assessor, TimeProvider cl
             await open.ReadAgainAsync();
             return (open, null);
         }
-        if (await store.DraftAsync(id, options.Person) is not { } draft) return (null, null);
+        if (await store.DraftAsync(id, acting.Person) is not { } draft) return (null, null);
         var read = draft.Read();
         if (read.Cell is not { } cell) return (null, read);
         return (_open[id] = new CellSession(store, assessor, clock, draft, cell), null);

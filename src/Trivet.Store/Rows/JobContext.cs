@@ -11,6 +11,8 @@ internal abstract class JobContext(DbContextOptions options) : DbContext(options
     public DbSet<DraftRow> Drafts => Set<DraftRow>();
     public DbSet<EditRow> Edits => Set<EditRow>();
     public DbSet<ExportRow> Exports => Set<ExportRow>();
+    public DbSet<PersonRow> Persons => Set<PersonRow>();
+    public DbSet<DeviceRow> Devices => Set<DeviceRow>();
     public DbSet<EntryRow> Entries => Set<EntryRow>();
     public DbSet<ReceiptRow> Receipts => Set<ReceiptRow>();
     public DbSet<PhotographRow> Photographs => Set<PhotographRow>();
@@ -64,6 +66,16 @@ internal abstract class JobContext(DbContextOptions options) : DbContext(options
         {
             row.ToTable("photographs");
             row.HasKey(p => p.Hash);
+        });
+        modelBuilder.Entity<PersonRow>(row =>
+        {
+            row.ToTable("persons");
+            row.HasKey(p => p.Id);
+        });
+        modelBuilder.Entity<DeviceRow>(row =>
+        {
+            row.ToTable("devices");
+            row.HasKey(d => d.Id);
         });
         // Lower-case names with underscores need no quotes when a person looks into either database.
         foreach (var property in modelBuilder.Model.GetEntityTypes().SelectMany(e => e.GetProperties()))

@@ -85,3 +85,28 @@ internal sealed class PhotographRow
     public required long Ticks { get; init; }
     public byte[]? Content { get; set; }
 }
+
+/// <summary>A person who may sign in from the network. The row stays when the person leaves, so that the id is never given again.</summary>
+internal sealed class PersonRow
+{
+    public required string Id { get; init; }
+    public required string Name { get; set; }
+    public required string Roles { get; set; }
+    public required string PinHash { get; set; }
+    public int Failures { get; set; }
+    /// <summary>0 while not locked out.</summary>
+    public long LockedUntil { get; set; }
+    public required long Ticks { get; init; }
+    public long? Ended { get; set; }
+}
+
+/// <summary>A paired device. Of its key only the hash.</summary>
+internal sealed class DeviceRow
+{
+    public required string Id { get; init; }
+    public required string Name { get; init; }
+    public required string KeyHash { get; init; }
+    public required string PairedBy { get; init; }
+    public required long Ticks { get; init; }
+    public long? Ended { get; set; }
+}

@@ -3,6 +3,7 @@ using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using Trivet.Assessment;
+using Trivet.Desk.Access;
 using Trivet.Desk.Components.Pages;
 using Trivet.Files;
 using Trivet.Store;
@@ -59,7 +60,8 @@ public sealed class JobFolderTests : BunitContext, IAsyncLifetime
         Services.AddSingleton(_store);
         Services.AddSingleton(new Assessor());
         Services.AddSingleton(TimeProvider.System);
-        Services.AddSingleton(new DeskOptions(_folder) { Person = "ada" });
+        Services.AddSingleton(new Acting { Person = "ada" });
+        Services.AddSingleton(new OutsideDoor(null));
         Services.AddSingleton(new StoreCheck(faults));
         return Render<JobFolder>();
     }

@@ -41,6 +41,40 @@ namespace Trivet.Store.Migrations.Postgres
                     b.ToTable("cells", (string)null);
                 });
 
+            modelBuilder.Entity("Trivet.Store.Rows.DeviceRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<long?>("Ended")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended");
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key_hash");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("PairedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("paired_by");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("devices", (string)null);
+                });
+
             modelBuilder.Entity("Trivet.Store.Rows.DraftRow", b =>
                 {
                     b.Property<string>("CellId")
@@ -151,6 +185,48 @@ namespace Trivet.Store.Migrations.Postgres
                     b.HasKey("CellId", "Path");
 
                     b.ToTable("exports", (string)null);
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.PersonRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<long?>("Ended")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended");
+
+                    b.Property<int>("Failures")
+                        .HasColumnType("integer")
+                        .HasColumnName("failures");
+
+                    b.Property<long>("LockedUntil")
+                        .HasColumnType("bigint")
+                        .HasColumnName("locked_until");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("PinHash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("pin_hash");
+
+                    b.Property<string>("Roles")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("roles");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("persons", (string)null);
                 });
 
             modelBuilder.Entity("Trivet.Store.Rows.PhotographRow", b =>

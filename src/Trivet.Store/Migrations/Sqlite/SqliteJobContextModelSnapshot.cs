@@ -36,6 +36,40 @@ namespace Trivet.Store.Migrations.Sqlite
                     b.ToTable("cells", (string)null);
                 });
 
+            modelBuilder.Entity("Trivet.Store.Rows.DeviceRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long?>("Ended")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended");
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key_hash");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("PairedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("paired_by");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("devices", (string)null);
+                });
+
             modelBuilder.Entity("Trivet.Store.Rows.DraftRow", b =>
                 {
                     b.Property<string>("CellId")
@@ -146,6 +180,48 @@ namespace Trivet.Store.Migrations.Sqlite
                     b.HasKey("CellId", "Path");
 
                     b.ToTable("exports", (string)null);
+                });
+
+            modelBuilder.Entity("Trivet.Store.Rows.PersonRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long?>("Ended")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended");
+
+                    b.Property<int>("Failures")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failures");
+
+                    b.Property<long>("LockedUntil")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("locked_until");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("PinHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("pin_hash");
+
+                    b.Property<string>("Roles")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("roles");
+
+                    b.Property<long>("Ticks")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ticks");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("persons", (string)null);
                 });
 
             modelBuilder.Entity("Trivet.Store.Rows.PhotographRow", b =>

@@ -1,0 +1,58 @@
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace Trivet.Store.Migrations.Postgres
+{
+    /// <inheritdoc />
+    internal partial class Access : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.CreateTable(
+                name: "devices",
+                columns: table => new
+                {
+                    id = table.Column<string>(type: "text", nullable: false),
+                    name = table.Column<string>(type: "text", nullable: false),
+                    key_hash = table.Column<string>(type: "text", nullable: false),
+                    paired_by = table.Column<string>(type: "text", nullable: false),
+                    ticks = table.Column<long>(type: "bigint", nullable: false),
+                    ended = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_devices", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "persons",
+                columns: table => new
+                {
+                    id = table.Column<string>(type: "text", nullable: false),
+                    name = table.Column<string>(type: "text", nullable: false),
+                    roles = table.Column<string>(type: "text", nullable: false),
+                    pin_hash = table.Column<string>(type: "text", nullable: false),
+                    failures = table.Column<int>(type: "integer", nullable: false),
+                    locked_until = table.Column<long>(type: "bigint", nullable: false),
+                    ticks = table.Column<long>(type: "bigint", nullable: false),
+                    ended = table.Column<long>(type: "bigint", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_persons", x => x.id);
+                });
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropTable(
+                name: "devices");
+
+            migrationBuilder.DropTable(
+                name: "persons");
+        }
+    }
+}
