@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
+using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -79,6 +80,8 @@ public static class DeskHost
         builder.Configuration["AllowedHosts"] = "*";
         builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error)
+            // What strangers on the network send wrong is no news at the desk.
+            .AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Error)
             // A start that fails is told by what RunAsync returns.
             .AddFilter("Microsoft.Extensions.Hosting", LogLevel.None);
         builder.WebHost.ConfigureKestrel(k =>
@@ -97,13 +100,14 @@ public static class DeskHost
         app.UseExceptionHandler("/error", createScopeForErrors: true);
         app.Use(SecurityHeaders.Add);
         app.Use(Doors.HostCheck(() => network?.Names ?? []));
-        // What programs ask for gets its status alone; a page of words is for people.
-        app.UseWhen(context => !context.Request.Path.StartsWithSegments("/floor", StringComparison.Ordinal),
+        // What programs ask for, and what is sent, gets its status alone; a page of words is for people who look.
+        app.UseWhen(context => HttpMethods.IsGet(context.Request.Method) && !SessionCookie.ForPrograms(context.Request.Path),
             pages => pages.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use(FormCheck.Look);
         app.UseAntiforgery();
         app.UseWhen(context => context.Request.Path.StartsWithSegments("/_blazor", StringComparison.Ordinal),
             pages => pages.Use((context, next) => context.RequestServices.GetRequiredService<OpenConnections>().HoldAsync(context, next)));

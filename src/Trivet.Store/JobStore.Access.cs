@@ -33,7 +33,7 @@ public sealed partial class JobStore
                 await context.SaveChangesAsync(stop);
                 await transaction.CommitAsync(stop);
             }
-            catch (DbUpdateException)
+            catch (DbUpdateException e) when (e.InnerException is Npgsql.PostgresException { SqlState: Npgsql.PostgresErrorCodes.UniqueViolation })
             {
                 // PostgreSQL lets two look at once; the second is refused when it writes.
                 return new AccessOutcome.Taken();

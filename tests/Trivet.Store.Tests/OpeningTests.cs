@@ -121,7 +121,7 @@ public sealed class OpeningTests(Databases databases)
             GRANT SELECT ON "__EFMigrationsHistory" TO {role};
             GRANT SELECT, INSERT ON revisions, entries, receipts TO {role};
             GRANT SELECT, INSERT, UPDATE (content) ON photographs TO {role};
-            GRANT SELECT, INSERT, UPDATE ON cells, drafts, exports TO {role};
+            GRANT SELECT, INSERT, UPDATE ON cells, drafts, exports, persons, devices TO {role};
             GRANT SELECT, INSERT, DELETE ON edits TO {role};
             """);
         await using (var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(clerk, Stop)).Store)
@@ -130,6 +130,10 @@ public sealed class OpeningTests(Databases databases)
             var draft = await store.EditAsync((await store.DraftAsync("jar-lids", "ada", Stop))!, "two");
             Assert.IsType<SaveOutcome.Saved>(await store.SaveDraftAsync(draft, Invented.Noon, "", Stop));
             await store.ExportAsync("jar-lids", 2, Path.Combine(job.Folder, "jar-lids.json"), Stop);
+            await store.AddPersonAsync("eve", "Eve", ["look"], "hash", Invented.Noon, Stop);
+            Assert.IsType<PinAttempt.Allowed>(await store.TryPinAsync("eve", Invented.Noon, Stop));
+            Assert.IsType<AccessOutcome.Kept>(await store.AddDeviceAsync(new("d1", "tablet", "ada", Invented.Noon, null), "hash", Stop));
+            Assert.IsType<AccessOutcome.Kept>(await store.EndDeviceAsync("d1", Invented.Noon, Stop));
             Assert.Empty(await store.CheckAsync(Stop));
         }
         await Databases.ExecuteAsync(owner, $"DROP OWNED BY {role}; DROP ROLE {role}");

@@ -41,7 +41,6 @@ internal static class FloorApi
         var who = context.User;
         bool known = who.Identity?.IsAuthenticated == true;
         var device = context.IsAtTheMachine() ? null : await devices.ReadAsync(context, stop);
-        context.Response.Headers.CacheControl = "no-store";
         return Results.Json(new
         {
             atTheDesk = Known.IsAtTheMachine(who),

@@ -11,7 +11,7 @@ internal static class EnglishAccess
         CertificateWhy = "A browser keeps the floor page on a device, so that it works without a network, only where it trusts the address. "
             + "This machine has made a root certificate of its own for that. It may vouch for names and addresses of local networks and of this desk, and for nothing else.",
         CertificateCompare = "Carry the file to the device yourself where you can. Fetched over the network it comes before the device can trust the address: "
-            + "the browser warns, and is right to. Then compare the fingerprint on the device with the one shown here at the desk before you install it; where they differ, someone stands between. Type no PIN before.",
+            + "the browser warns, and is right to. Then compare the fingerprint on the device with the one that this page shows on the desk's own machine, before you install it; where they differ, someone stands between. Type no PIN before.",
         CertificateGet = "Save the root certificate",
         CertificateNotOnNetwork = "The desk is not on the network. Start it with trivet desk JOB --network.",
         Fingerprint = "Fingerprint (SHA-256)",

@@ -50,6 +50,62 @@ public sealed class TrustTests(Chromium chromium) : IDisposable
         Assert.Equal("activated", await trusted.EvaluateAsync<string>("navigator.serviceWorker.ready.then(r => r.active.state)"));
     }
 
+    [Fact]
+    public async Task A_tablet_pairs_by_the_code_at_the_desk_a_person_signs_in_and_is_shut_out_at_once()
+    {
+        Assert.SkipWhen(Chromium.Path is null, "Chromium is not installed (Debian: chromium).");
+        Assert.SkipUnless(File.Exists("/usr/bin/certutil"), "certutil is not installed (Debian: libnss3-tools).");
+        await using var desk = await RunningDesk.StartAsync(_job.Path, home: _desks.Path, options: ["--demo", "--network", "--network-port", "0", "--host", Host]);
+        Install(Path.Combine(_desks.Path, ".config", "trivet", "trivet-local-root.crt"));
+        var here = await chromium.PageAsync();
+        await here.GotoAsync(desk.Address.ToString());
+        await here.GetByRole(AriaRole.Link, new() { Name = "People and devices" }).ClickAsync();
+        await here.GetByLabel("Id", new() { Exact = true }).FillAsync("eve");
+        await here.GetByLabel("Name", new() { Exact = true }).FillAsync("Eve Example");
+        await here.GetByLabel("PIN", new() { Exact = true }).FillAsync("480271");
+        await here.Locator(".new-person").GetByLabel("design").CheckAsync();
+        await here.GetByRole(AriaRole.Button, new() { Name = "Add a person" }).ClickAsync();
+        await Assertions.Expect(here.GetByRole(AriaRole.Heading, new() { Name = "Eve Example" })).ToBeVisibleAsync();
+        await here.GetByRole(AriaRole.Button, new() { Name = "Show a code" }).ClickAsync();
+        string code = await here.Locator("p.code").InnerTextAsync();
+        await AccessibleAsync(here);
+        await here.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, "people-and-devices.png"), FullPage = true });
+
+        await using var browser = await chromium.WithHomeAsync(_device.Path, $"MAP {Host} 127.0.0.1");
+        var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = 360, Height = 740 } });
+        var tablet = await context.NewPageAsync();
+        tablet.SetDefaultTimeout(60_000);
+        await tablet.GotoAsync(desk.Network!.ToString());
+        await Assertions.Expect(tablet.GetByText("This device is not paired")).ToBeVisibleAsync();
+        await tablet.GetByRole(AriaRole.Link, new() { Name = "Pair this device" }).ClickAsync();
+        await tablet.GetByLabel("Code").FillAsync(code);
+        await tablet.GetByLabel("Name of the device").FillAsync("tablet");
+        await AccessibleAsync(tablet);
+        await tablet.GetByRole(AriaRole.Button, new() { Name = "Pair" }).ClickAsync();
+        await tablet.GetByLabel("PIN").FillAsync("480271");
+        await AccessibleAsync(tablet);
+        Assert.Equal(360, await tablet.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await tablet.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        // A designer works on the sheets under their own name, and may not manage access.
+        await Assertions.Expect(tablet.Locator(".title-block")).ToContainTextAsync("eve");
+        await Assertions.Expect(tablet.GetByRole(AriaRole.Link, new() { Name = "People and devices" })).ToHaveCountAsync(0);
+        await tablet.GotoAsync(new Uri(desk.Network, "/access").ToString());
+        await Assertions.Expect(tablet.GetByRole(AriaRole.Heading, new() { Name = "Not for your roles" }).First).ToBeVisibleAsync();
+        await tablet.GotoAsync(desk.Network.ToString());
+        await Assertions.Expect(tablet.Locator(".title-block")).ToContainTextAsync("eve");
+
+        await here.GetByRole(AriaRole.Button, new() { Name = "Revoke" }).ClickAsync();
+        await Assertions.Expect(tablet.Locator("#components-reconnect-modal")).ToBeVisibleAsync();
+        await tablet.GotoAsync(desk.Network.ToString());
+        await Assertions.Expect(tablet.GetByText("This device is not paired with the desk, or was revoked.")).ToBeVisibleAsync();
+    }
+
+    private static async Task AccessibleAsync(IPage page)
+    {
+        await page.EvaluateAsync(await File.ReadAllTextAsync(Repository.Axe, TestContext.Current.CancellationToken));
+        Assert.Equal("", await page.EvaluateAsync<string>("async () => (await axe.run(document)).violations.map(v => `${v.id}: ${v.nodes.map(n => n.html).join(' ')}`).join('\\n')"));
+    }
+
     /// <summary>As docs/floor.md tells for Linux.</summary>
     private void Install(string root)
     {
