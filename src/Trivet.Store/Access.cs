@@ -9,7 +9,7 @@ namespace Trivet.Store;
 /// <param name="Failures">Wrong PINs since the last right one.</param>
 /// <param name="LockedUntil">Until when no PIN is looked at; null where the person is not locked out.</param>
 /// <param name="Ended">When the person was taken off the job; null while on it.</param>
-public sealed record Person(
+public sealed record Member(
     string Id, string Name, ImmutableArray<string> Roles, int Failures, DateTimeOffset? LockedUntil, DateTimeOffset Since, DateTimeOffset? Ended);
 
 /// <summary>A device that was paired: the browser of a tablet or another computer.</summary>
@@ -39,7 +39,7 @@ public abstract record PinAttempt
     private PinAttempt() { }
 
     /// <summary>It may, and has been counted as wrong until <see cref="JobStore.PinWasRightAsync"/> says otherwise.</summary>
-    public sealed record Allowed(string PinHash, Person Person) : PinAttempt;
+    public sealed record Allowed(string PinHash, Member Person) : PinAttempt;
 
     public sealed record Locked(DateTimeOffset Until) : PinAttempt;
 

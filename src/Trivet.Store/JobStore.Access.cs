@@ -12,7 +12,7 @@ public sealed partial class JobStore
     public static readonly TimeSpan LockOut = TimeSpan.FromMinutes(15);
 
     /// <summary>All persons of the job by id, those who have left as well.</summary>
-    public Task<ImmutableArray<Person>> PersonsAsync(CancellationToken stop = default) => RunAsync(async (context, stop) =>
+    public Task<ImmutableArray<Member>> PersonsAsync(CancellationToken stop = default) => RunAsync(async (context, stop) =>
         (await context.Persons.AsNoTracking().ToListAsync(stop)).OrderBy(p => p.Id, StringComparer.Ordinal).Select(PersonOf).ToImmutableArray(), stop);
 
     /// <summary>All devices of the job, the newest first, revoked ones as well.</summary>
@@ -94,7 +94,7 @@ public sealed partial class JobStore
         await context.Devices.AsNoTracking().SingleOrDefaultAsync(d => d.Id == device && d.Ended == null, stop) is { } row ? (DeviceOf(row), row.KeyHash) : null, stop);
 
     /// <summary>The person as of now, if both person and device still may come in; else null.</summary>
-    public Task<Person?> StandingAsync(string person, string device, CancellationToken stop = default) => RunAsync(async (context, stop) =>
+    public Task<Member?> StandingAsync(string person, string device, CancellationToken stop = default) => RunAsync(async (context, stop) =>
         await context.Persons.AsNoTracking().SingleOrDefaultAsync(p => p.Id == person && p.Ended == null && context.Devices.Any(d => d.Id == device && d.Ended == null), stop) is { } row
             ? PersonOf(row)
             : null, stop);
@@ -106,7 +106,7 @@ public sealed partial class JobStore
 
     private static DateTimeOffset Moment(long ticks) => new(ticks, TimeSpan.Zero);
 
-    private static Person PersonOf(PersonRow row) => new(row.Id, row.Name, [.. row.Roles.Split(' ', StringSplitOptions.RemoveEmptyEntries)], row.Failures,
+    private static Member PersonOf(PersonRow row) => new(row.Id, row.Name, [.. row.Roles.Split(' ', StringSplitOptions.RemoveEmptyEntries)], row.Failures,
         row.LockedUntil > 0 ? Moment(row.LockedUntil) : null, Moment(row.Ticks), row.Ended is { } ended ? Moment(ended) : null);
 
     private static Device DeviceOf(DeviceRow row) => new(row.Id, row.Name, row.PairedBy, Moment(row.Ticks), row.Ended is { } ended ? Moment(ended) : null);

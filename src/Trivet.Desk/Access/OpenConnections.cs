@@ -71,10 +71,10 @@ internal sealed class OpenConnections(JobStore store, TimeProvider clock)
 /// <summary>Roles as the store has them: words.</summary>
 internal static class StandingRoles
 {
-    public static IEnumerable<Role> Of(Person person) =>
+    public static IEnumerable<Role> Of(Member person) =>
         person.Roles.Select(word => Enum.TryParse(word, ignoreCase: true, out Role role) && Enum.IsDefined(role) ? (Role?)role : null).OfType<Role>();
 
     public static string Word(Role role) => role.ToString().ToLowerInvariant();
 
-    public static bool SameAs(Person person, ClaimsPrincipal who) => Of(person).Order().SequenceEqual(Known.RolesOf(who).Order());
+    public static bool SameAs(Member person, ClaimsPrincipal who) => Of(person).Order().SequenceEqual(Known.RolesOf(who).Order());
 }

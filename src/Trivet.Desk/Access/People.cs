@@ -6,7 +6,7 @@ namespace Trivet.Desk.Access;
 /// <summary>What the person at the desk may change about others: in the store, and at once in what is open.</summary>
 internal sealed class People(JobStore store, Sessions sessions, OpenConnections connections, TimeProvider clock)
 {
-    public Task<ImmutableArray<Person>> PersonsAsync() => store.PersonsAsync();
+    public Task<ImmutableArray<Member>> PersonsAsync() => store.PersonsAsync();
 
     public Task<ImmutableArray<Device>> DevicesAsync() => store.DevicesAsync();
 
