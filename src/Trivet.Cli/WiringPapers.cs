@@ -3,6 +3,7 @@ using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Files.Exchange;
 using Trivet.Papers;
+using Trivet.Views.Words;
 
 namespace Trivet.Cli;
 
@@ -48,6 +49,8 @@ internal sealed class WiringPapers
             Directory.CreateDirectory(folder);
             foreach (var file in CablingFiles.Of(input.Cell, parsed.GetValue(Address) ?? $"{Desk}/cell/{Uri.EscapeDataString(id)}/electrical", sheet, DateTime.Now))
                 File.WriteAllBytes(Path.Combine(folder, file.Name), file.Bytes);
+            if (CablingFiles.Shortened(input.Cell, sheet) is { IsEmpty: false } shortened)
+                error.WriteLine($"trivet: {Locale.English.Language.Cabling.LabelsShortened.Replace("{labels}", string.Join(", ", shortened), StringComparison.Ordinal)}");
             return true;
         }
         catch (Exception e) when (Places.Refuses(e))

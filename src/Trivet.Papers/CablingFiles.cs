@@ -50,6 +50,9 @@ public static class CablingFiles
         return files.ToImmutable();
     }
 
+    /// <summary>Labels of which something had to be left out on such a sheet.</summary>
+    public static ImmutableArray<string> Shortened(Cell cell, LabelSheet sheet) => LabelSheets.Shortened(CableLabels.Of(cell, ""), sheet);
+
     private static SheetTable Addresses(WiringSheet sheet)
     {
         var words = Locale.English.Language.Wiring;

@@ -21,10 +21,16 @@ public sealed record LabelSheet(string Id, int Columns, int Rows, double Left, d
     public int PerPage => Columns * Rows;
 }
 
-/// <summary>Lays labels on sheets: the text large, what this end leads to and the other, a QR code, and whom it must not be swapped with.</summary>
+/// <summary>
+/// Lays labels on sheets: the text large, what this end leads to and the other, a QR code, and whom it must not be swapped with. Nothing is cut: type and code are made smaller until all fits, as far as both
+/// can still be read; what does not fit even then is left out whole, the cable's name first, and told by <see cref="Shortened"/>.
+/// </summary>
 public static class LabelSheets
 {
-    private const double Width = 210, Height = 297, Inset = 2;
+    private const double Width = 210, Height = 297, Inset = 2, LineHeight = 1.3, Bar = 1.8;
+
+    /// <summary>Smallest type that is read at arm's length, and smallest share of its room that a code may take (common practice, no source), millimetres and 1.</summary>
+    private const double SmallestType = 1.5, ReadableType = 1.9, SmallestCode = 0.7;
 
     /// <param name="skip">Labels of the first sheet that are used up already.</param>
     public static ImmutableArray<Paper> Of(string title, ImmutableArray<CableLabel> labels, LabelSheet sheet, int skip = 0)
@@ -38,36 +44,85 @@ public static class LabelSheets
                 int i = first + place;
                 if (i < 0 || i >= labels.Length) continue;
                 double x = sheet.Left + place % sheet.Columns * sheet.PitchX, y = Height - sheet.Top - place / sheet.Columns * sheet.PitchY - sheet.Height;
-                Draw(marks, labels[i], x, y, sheet.Width, sheet.Height);
+                Draw(marks, Laid.Out(labels[i], sheet), x, y, sheet);
             }
             papers.Add(new(title, title, Width, Height, marks.ToImmutable()));
         }
         return papers.ToImmutable();
     }
 
-    private static void Draw(ImmutableArray<Mark>.Builder marks, CableLabel label, double x, double y, double w, double h)
-    {
-        double qr = label.Link.Length == 0 ? 0 : Math.Min(h - 2 * Inset, 0.45 * w), room = w - qr - 3 * Inset, left = x + Inset, top = y + h - Inset;
-        if (qr > 0) marks.AddRange(QrMarks.Of(label.Link, new(x + w - Inset - qr, y + (h - qr) / 2), qr));
-        // A number is read from afar, a cable's text from near.
-        double big = qr > 0 ? Math.Min(5.5, h / 5) : Math.Min(12, h / 2.5), small = Math.Min(2.6, h / 11), barHeight = small * 1.3;
-        Write(label.Text, big, true);
-        if (label.Mark.Length > 0) Write(label.Mark, small, true);
-        if (label.Here.Length > 0)
-            foreach (string line in DraftingTable.Lines(label.Here, room * DraftingTable.Type / small)) Write(line, small, true);
-        if (label.There.Length > 0) Write("– " + label.There, small);
-        Write(label.Name, small);
-        if (label.NotWith.Length == 0) return;
-        // A bar beside the warning, so that it is seen before it is read.
-        double at = y + Inset;
-        marks.Add(new FillMark([new(left, at), new(left + 0.9, at), new(left + 0.9, at + barHeight), new(left, at + barHeight)]));
-        marks.Add(new Label(new(left + 1.8, at + 0.3 * small), DraftingTable.Cut(label.NotWith, small, room - 1.8), small, TextAnchor.Start, true));
+    /// <summary>The texts of the labels that something had to be left out of on such a sheet.</summary>
+    public static ImmutableArray<string> Shortened(ImmutableArray<CableLabel> labels, LabelSheet sheet) =>
+        [.. labels.Where(l => Laid.Out(l, sheet).LeftOut).Select(l => l.Text).Distinct()];
 
-        void Write(string text, double size, bool strong = false)
+    private static void Draw(ImmutableArray<Mark>.Builder marks, Laid laid, double x, double y, LabelSheet sheet)
+    {
+        if (laid.Code > 0) marks.AddRange(QrMarks.Of(laid.Label.Link, new(x + sheet.Width - Inset - laid.Code, y + (sheet.Height - laid.Code) / 2), laid.Code));
+        double left = x + Inset, top = y + sheet.Height - Inset;
+        Write(laid.Label.Text, laid.Big, true);
+        foreach (var (text, strong) in laid.Lines) Write(text, laid.Small, strong);
+        if (laid.Warning.Count == 0) return;
+        // A bar beside the warning, so that it is seen before it is read.
+        double height = laid.Warning.Count * laid.Small * LineHeight, at = y + Inset;
+        marks.Add(new FillMark([new(left, at), new(left + 0.9, at), new(left + 0.9, at + height), new(left, at + height)]));
+        top = at + height;
+        left += Bar;
+        foreach (string line in laid.Warning) Write(line, laid.Small, true);
+
+        void Write(string text, double size, bool strong)
         {
-            top -= size * 1.3;
-            if (top < y + Inset + (label.NotWith.Length > 0 ? barHeight : 0)) return;
-            marks.Add(new Label(new(left, top + 0.3 * size), DraftingTable.Cut(text, size, room), size, TextAnchor.Start, strong));
+            top -= size * LineHeight;
+            marks.Add(new Label(new(left, top + 0.3 * size), text, size, TextAnchor.Start, strong));
+        }
+    }
+
+    /// <summary>A label with its sizes and lines.</summary>
+    private sealed record Laid(CableLabel Label, double Code, double Big, double Small, IReadOnlyList<(string Text, bool Strong)> Lines, IReadOnlyList<string> Warning, bool LeftOut)
+    {
+        public static Laid Out(CableLabel label, LabelSheet sheet)
+        {
+            // What is least needed where the cable is plugged in goes first: its name, what the other end leads to, its mark.
+            CableLabel[] less = [label, label with { Name = "" }, label with { Name = "", There = "" }, label with { Name = "", There = "", Mark = "" }];
+            double h = sheet.Height, code = label.Link.Length == 0 ? 0 : Math.Min(h - 2 * Inset, 0.45 * sheet.Width), start = Math.Min(2.6, h / 11);
+            foreach (var own in less)
+            {
+                // First smaller type that is still read with ease, then a smaller code, then both as small as may be.
+                for (double small = start; small > ReadableType - 1e-9; small -= 0.1) if (Try(own, code, small) is { } laid) return laid;
+                for (double share = 1; share > SmallestCode - 1e-9; share -= 0.05)
+                    for (double small = Math.Min(start, ReadableType); small > SmallestType - 1e-9; small -= 0.1)
+                        if (Try(own, code * share, small) is { } laid) return laid;
+            }
+            // A single word wider than the label: it is cut, with the sign for it.
+            double room = sheet.Width - code - 3 * Inset;
+            return new(label, code, SmallestType, SmallestType, [(DraftingTable.Cut(label.Here, SmallestType, room), true)],
+                label.NotWith.Length == 0 ? [] : [DraftingTable.Cut(label.NotWith, SmallestType, room - Bar)], true);
+
+            Laid? Try(CableLabel own, double qr, double small)
+            {
+                double room = sheet.Width - qr - 3 * Inset, big = qr > 0 ? Math.Min(5.5, h / 5) : Math.Min(12, h / 2.5);
+                big = Math.Min(big, big * room / DraftingTable.WidthOf(own.Text, big));
+                var lines = new List<(string, bool)>();
+                Add(own.Mark, true);
+                Add(own.Here, true);
+                Add(own.There.Length == 0 ? "" : "– " + own.There, false);
+                Add(own.Name, false);
+                var warning = Wrapped(own.NotWith, room - Bar);
+                bool fits = big >= small && big * LineHeight + (lines.Count + warning.Count) * small * LineHeight <= h - 2 * Inset + 1e-9
+                    && Whole(room, own.Mark, own.Here, own.There, own.Name) && Whole(room - Bar, own.NotWith);
+                return fits ? new(label, qr, big, small, lines, warning, own != label) : null;
+
+                // A line is broken between words only.
+                bool Whole(double most, params ReadOnlySpan<string> texts)
+                {
+                    foreach (string text in texts)
+                        foreach (string word in text.Split(' ')) if (DraftingTable.WidthOf(word, small) > most) return false;
+                    return true;
+                }
+
+                void Add(string text, bool strong) => lines.AddRange(Wrapped(text, room).Select(l => (l, strong)));
+
+                List<string> Wrapped(string text, double most) => text.Length == 0 ? [] : [.. DraftingTable.Lines(text, most * DraftingTable.Type / small, int.MaxValue)];
+            }
         }
     }
 }

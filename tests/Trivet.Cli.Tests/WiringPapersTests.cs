@@ -65,7 +65,7 @@ public sealed class WiringPapersTests
 
     /// <summary>Each code of a sheet of labels, drawn on a grid of pixels and decoded by ZXing.Net.</summary>
     [Theory]
-    [InlineData("3x8"), InlineData("5x13")]
+    [InlineData("3x8"), InlineData("4x10"), InlineData("5x13")]
     public void Every_label_has_a_code_that_leads_to_its_cable(string id)
     {
         var sheet = LabelSheet.A4.Single(s => s.Id == id);
@@ -90,6 +90,38 @@ public sealed class WiringPapersTests
         Assert.Equal("http://localhost:5173/cell/jar-lids/electrical#%2Fcables%2Fmotor-a", read[0]);
 
         static int Pixel(double millimetres) => (int)Math.Round(millimetres * scale);
+    }
+
+    /// <summary>Every text of every label stands on it whole, in its lines, on every sheet; what is left out on the smallest is told.</summary>
+    [Theory]
+    [InlineData("jar-lids", "3x8"), InlineData("jar-lids", "3x7"), InlineData("jar-lids", "4x10"), InlineData("jar-lids", "5x13"), InlineData("biscuits", "4x10"), InlineData("biscuits", "5x13")]
+    public void No_text_of_a_label_is_cut(string sample, string id)
+    {
+        var sheet = LabelSheet.A4.Single(s => s.Id == id);
+        var labels = CableLabels.Of(CellFile.Load(Repository.Sample(sample)).Cell!, "http://localhost:5173/cell/jar-lids/electrical");
+        var told = LabelSheets.Shortened(labels, sheet);
+        if (id != "5x13") Assert.Empty(told);
+        for (int i = 0; i < labels.Length; i++)
+        {
+            var marks = Assert.Single(LabelSheets.Of("labels", [labels[i]], sheet)).Marks.OfType<Label>().ToArray();
+            string all = string.Join(' ', marks.Select(m => m.Text));
+            Assert.DoesNotContain("…", all, StringComparison.Ordinal);
+            foreach (string text in (string[])[labels[i].Text, labels[i].Here, labels[i].NotWith]) Assert.Contains(text, all, StringComparison.Ordinal);
+            if (!told.Contains(labels[i].Text)) foreach (string text in (string[])[labels[i].Mark, labels[i].There, labels[i].Name]) Assert.Contains(text, all, StringComparison.Ordinal);
+            double bottom = 297 - sheet.Top - sheet.Height;
+            Assert.All(marks, m => Assert.InRange(m.At.Y, bottom, bottom + sheet.Height - m.Size * 0.7));
+            Assert.All(marks, m => Assert.InRange(m.At.X + DraftingTable.WidthOf(m.Text, m.Size), sheet.Left, sheet.Left + sheet.Width));
+            Assert.All(marks, m => Assert.InRange(m.Size, 1.5 - 1e-9, 12));
+        }
+    }
+
+    /// <summary>A word that no label has room for is cut with the sign for it, and told.</summary>
+    [Fact]
+    public void What_fits_nowhere_is_told()
+    {
+        CableLabel label = new("W1", "name", new string('m', 60), "there", "", "not W2", "http://localhost/x");
+        Assert.Equal(["W1"], LabelSheets.Shortened([label], LabelSheet.A4[3]));
+        Assert.Contains(LabelSheets.Of("l", [label], LabelSheet.A4[3])[0].Marks, m => m is Label { Text: var t } && t.EndsWith('…'));
     }
 
     [Fact]

@@ -21,14 +21,10 @@ public static class CablePapers
             foreach (var table in section.Tables.Where(t => !t.Rows.IsEmpty))
             {
                 blocks.Add(new FlowHeading(table.Title));
-                blocks.Add(new FlowTable([.. table.Columns.Select(c => c.Head)], Shares(table), [.. table.Rows.Select(r => r.Select(e => e.Text).ToImmutableArray())]));
+                blocks.Add(FlowTable.Fitted([.. table.Columns.Select(c => c.Head)], [.. table.Rows.Select(r => r.Select(e => e.Text).ToImmutableArray())]));
             }
         }
         return Flow.Pages(title, title, 297, 210, blocks, (page, pages) =>
             $"{revision}  {Locale.Fill(language.Cabling.PageOf, ("page", page.ToString(CultureInfo.InvariantCulture)), ("pages", pages.ToString(CultureInfo.InvariantCulture)))}");
     }
-
-    /// <summary>Wide columns for long texts, between a narrow and a wide bound.</summary>
-    private static ImmutableArray<double> Shares(SheetTable table) =>
-        [.. table.Columns.Select((c, k) => Math.Clamp(table.Rows.Select(r => r[k].Text.Length).Append(c.Head.Length).Max(), 9.0, 30.0))];
 }

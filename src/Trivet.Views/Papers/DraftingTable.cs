@@ -59,7 +59,7 @@ public sealed class DraftingTable(string title, string description, double width
     }
 
     /// <summary>A text in lines of type no wider than so many millimetres.</summary>
-    public static IEnumerable<string> Lines(string text, double most) => TextMetrics.Wrap(text, Type, most, 4);
+    public static IEnumerable<string> Lines(string text, double most, int lines = 4) => TextMetrics.Wrap(text, Type, most, lines);
 
     public static string Cut(string text, double size, double most) => TextMetrics.Cut(text, size, most);
 

@@ -14,7 +14,30 @@ public sealed record FlowParagraph(string Text, bool Strong = false) : FlowBlock
 
 /// <summary>A table whose head stands again on each page; a row stays whole, its texts in lines as wide as their column.</summary>
 /// <param name="Shares">Widths of the columns, as parts of their sum.</param>
-public sealed record FlowTable(ImmutableArray<string> Head, ImmutableArray<double> Shares, ImmutableArray<ImmutableArray<string>> Rows) : FlowBlock;
+/// <param name="Size">Of the type, millimetres.</param>
+public sealed record FlowTable(ImmutableArray<string> Head, ImmutableArray<double> Shares, ImmutableArray<ImmutableArray<string>> Rows, double Size = DraftingTable.Type) : FlowBlock
+{
+    /// <summary>Smallest type of a paper that is read beside the work (common practice, no source), millimetres.</summary>
+    private const double Smallest = 1.6;
+
+    /// <summary>
+    /// A table whose columns are wide enough for their longest word, measured, and share what is left by what their texts would take on one line. Where not even the words fit, the type is made smaller.
+    /// </summary>
+    /// <param name="width">Of the page, millimetres.</param>
+    public static FlowTable Fitted(ImmutableArray<string> head, ImmutableArray<ImmutableArray<string>> rows, double width = 297)
+    {
+        const double LargestShare = 0.35;
+        double inner = width - 2 * Flow.Margin;
+        for (double size = DraftingTable.Type; ; size -= 0.1)
+        {
+            double[] least = [.. head.Select((_, k) => rows.Select(r => r[k]).Append(head[k]).SelectMany(t => t.Split(' ')).Max(w => TextMetrics.Width(w, size)) + Flow.Inset + 0.1)];
+            double[] most = [.. head.Select((_, k) => Math.Max(least[k], Math.Min(LargestShare * inner, rows.Select(r => r[k]).Append(head[k]).Max(t => TextMetrics.Width(t, size)) + Flow.Inset)))];
+            double spare = inner - least.Sum(), wanted = most.Sum() - least.Sum();
+            if (spare < 0 && size > Smallest) continue;
+            return new(head, [.. least.Select((l, k) => l + (wanted > 0 ? Math.Max(spare, 0) * (most[k] - l) / wanted : 0))], rows, size);
+        }
+    }
+}
 
 /// <summary>
 /// Sets blocks on pages: each is measured, and drawn where it fits, else on the next page. A heading is kept with what follows; a table breaks between rows and repeats its head. What
@@ -22,7 +45,11 @@ public sealed record FlowTable(ImmutableArray<string> Head, ImmutableArray<doubl
 /// </summary>
 public sealed class Flow
 {
-    private const double Margin = 15, Foot = 8, Line = 1.35, Pad = 1;
+    internal const double Margin = 15, Inset = 1.6;
+    private const double Foot = 8, Line = 1.35, Pad = 1;
+
+    /// <summary>Lines of a cell; a page has room for no more.</summary>
+    private const int MostLines = 40;
 
     private readonly string _title, _description;
     private readonly double _width, _height;
@@ -109,10 +136,10 @@ public sealed class Flow
         _y -= Pad;
     }
 
-    private List<string> LinesOf(FlowTable t, ImmutableArray<string> row, int column) => TextMetrics.Wrap(row[column], DraftingTable.Type, WidthOf(t, column) - 1.6, 8);
+    private List<string> LinesOf(FlowTable t, ImmutableArray<string> row, int column) => TextMetrics.Wrap(row[column], t.Size, WidthOf(t, column) - Inset, MostLines);
 
     private double HeightOf(FlowTable t, ImmutableArray<string> row) =>
-        Math.Max(1, Enumerable.Range(0, t.Shares.Length).Max(c => LinesOf(t, row, c).Count)) * DraftingTable.Type * Line + Pad;
+        Math.Max(1, Enumerable.Range(0, t.Shares.Length).Max(c => LinesOf(t, row, c).Count)) * t.Size * Line + Pad;
 
     private double WidthOf(FlowTable t, int column) => Inner * t.Shares[column] / t.Shares.Sum();
 
@@ -125,8 +152,8 @@ public sealed class Flow
             double y = top - Pad / 2;
             foreach (string line in LinesOf(t, row, c))
             {
-                y -= DraftingTable.Type * Line;
-                Text(x + 0.8, y + DraftingTable.Type * (Line - 1), line, DraftingTable.Type, WidthOf(t, c) - 1.6, head);
+                y -= t.Size * Line;
+                Text(x + Inset / 2, y + t.Size * (Line - 1), line, t.Size, WidthOf(t, c) - Inset, head);
             }
             x += WidthOf(t, c);
         }

@@ -32,13 +32,10 @@ public static class SettingPapers
         foreach (string line in sheet.Lines) blocks.Add(new FlowParagraph(line));
         if (sheet.Id == "restored") blocks.Add(new FlowParagraph(words.ProofNote));
         foreach (var table in sheet.Tables.Where(t => !t.Rows.IsEmpty))
-            blocks.Add(new FlowTable([.. table.Columns.Select(c => c.Head)], Shares(table), [.. table.Rows.Select(r => r.Select(e => e.Text).ToImmutableArray())]));
+            blocks.Add(FlowTable.Fitted([.. table.Columns.Select(c => c.Head)], [.. table.Rows.Select(r => r.Select(e => e.Text).ToImmutableArray())]));
         blocks.Add(new FlowTable([words.Signed], [1], [[" "], [" "]]));
         return Pages(title, blocks, revision, locale);
     }
-
-    private static ImmutableArray<double> Shares(Cabinets.SheetTable table) =>
-        [.. table.Columns.Select((c, k) => Math.Clamp(table.Rows.Select(r => r[k].Text.Length).Append(c.Head.Length).Max(), 9.0, 40.0))];
 
     private static ImmutableArray<Paper> Pages(string title, List<FlowBlock> blocks, string revision, Locale? locale)
     {

@@ -109,5 +109,7 @@ public sealed record CablingWords
     public required string Kept { get; init; }
     public required string Unknown { get; init; }
     public required string TooLarge { get; init; }
+    /// <summary>{labels}</summary>
+    public required string LabelsShortened { get; init; }
     public required string WhichList { get; init; }
 }

@@ -205,6 +205,7 @@ internal static class EnglishCabling
         TakeChannels = "Take the planned channels",
         Kept = "Not in the list, and kept:",
         Unknown = "Columns that are no field, passed over:",
+        LabelsShortened = "No room on this sheet for all that {labels} should say; what matters least was left out. A larger sheet has all of it.",
         TooLarge = "The file is larger than any list of a cell. Take the list that was handed out.",
         WhichList = "Which list this is, its name does not tell. Keep the name it was handed out with: edit-cables.csv, edit.xlsx.",
     };

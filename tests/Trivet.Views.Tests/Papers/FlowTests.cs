@@ -50,6 +50,28 @@ public sealed class FlowTests
         }
     }
 
+    /// <summary>The cable table has thirteen columns; in the widest of the samples none of its words may be cut.</summary>
+    [Theory]
+    [InlineData("jar-lids"), InlineData("biscuits"), InlineData("labels")]
+    public void No_word_of_a_schedule_or_a_list_is_cut(string sample)
+    {
+        var cell = Files.CellFile.Read(System.Text.Encoding.UTF8.GetBytes(Files.Samples.Find(sample)!.Text), sample).Cell!;
+        ImmutableArray<Paper> pages = [.. cell.Cables.IsEmpty ? [] : Trivet.Views.Cabling.CablePapers.Schedule(cell, "r"), .. Trivet.Views.Settings.SettingPapers.List(cell, "r")];
+        Assert.NotEmpty(pages);
+        Assert.DoesNotContain(pages.SelectMany(Texts), t => t.EndsWith('…'));
+        Assert.All(pages.SelectMany(p => p.Marks.OfType<Label>()), l => Assert.InRange(l.Size, 1.6 - 1e-9, 6));
+    }
+
+    [Fact]
+    public void A_table_of_long_words_gets_smaller_type_before_anything_is_cut()
+    {
+        string[] words = [.. Enumerable.Range(0, 9).Select(i => new string((char)('a' + i), 16))];
+        var table = FlowTable.Fitted([.. words], [[.. words]], 210);
+        Assert.InRange(table.Size, 1.6, 2.5);
+        Assert.DoesNotContain(Texts(Set(table)[0]), t => t.EndsWith('…'));
+        Assert.Equal(DraftingTable.Type, FlowTable.Fitted(["a", "b"], [["x", "a long text in many short words, which has the room that it needs"]], 210).Size);
+    }
+
     [Fact]
     public void A_word_wider_than_its_column_is_cut_and_setting_ends() =>
         Assert.Contains(Texts(Set(new FlowTable(["h", "h"], [1, 20], [[new string('m', 400), "x"]]))[0]), t => t.EndsWith('…'));
