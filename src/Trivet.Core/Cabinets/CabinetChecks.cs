@@ -44,6 +44,6 @@ internal static class CabinetChecks
             return new Unjudged(CabinetRules.Temperature, new("/cabinet"), inputs, OpenReason.Failed, []);
         var finding = new Judged(CabinetRules.Temperature, new("/cabinet"), inputs, heat.Inside, Limit.AtMost(limit.Largest, source), Assurance.Estimated);
         double wanted = heat.FlowFor(limit.Largest);
-        return finding.Verdict == Verdict.FallsShort && double.IsFinite(wanted) ? finding with { Advice = [new(fan, flow ?? double.NaN, wanted, 0)] } : finding;
+        return finding.Verdict == Verdict.FallsShort && double.IsFinite(wanted) && heat.Cooling == 0 ? finding with { Advice = [new(fan, flow ?? double.NaN, wanted, 0)] } : finding;
     }
 }

@@ -6,7 +6,7 @@ namespace Trivet.Cabinets;
 
 /// <summary>
 /// Heat of an enclosure in balance: what its walls and the air through it carry off, P = k·A·ΔT + ρ(T)·c·V·ΔT. Inside the air is mixed; a module
-/// above another sees more. The sun, an air conditioner and heat through the mounting plate are left out.
+/// above another sees more. What the sun puts in and a cooler takes out counts as stated; heat through the mounting plate is left out.
 /// </summary>
 /// <param name="Power">Watts at load.</param>
 /// <param name="RestPower">Watts while nothing moves.</param>
@@ -16,18 +16,31 @@ namespace Trivet.Cabinets;
 /// <param name="Flow">Air driven through, m³/s, at the temperature inside.</param>
 public sealed record CabinetHeat(double Power, double RestPower, double Surface, double Transfer, double Ambient, double Flow)
 {
+    /// <summary>Watts that come in from outside, and that a cooler takes out.</summary>
+    public double Gain { get; init; }
+    public double Cooling { get; init; }
+
+    /// <summary>Watts that walls and air have to carry off; none where the cooler takes all, which then holds no less than the ambient.</summary>
+    public double Net => Math.Max(0, Power + Gain - Cooling);
+
     private const double Zero = 273.15, Pressure = 101_325;
     /// <summary>J/(kg·K), of dry air: gas constant and heat capacity at constant pressure (textbook values, from memory).</summary>
     private const double GasConstant = 287.05, HeatCapacity = 1005;
 
-    /// <summary>Painted sheet steel, air moving by itself (common practice, no source).</summary>
-    public const double UsualTransfer = 5.5;
+    /// <summary>Watts through a square metre for a kelvin, air moving by itself (usual values of makers, from memory).</summary>
+    public static double TransferOf(EnclosureWall wall) => wall switch
+    {
+        EnclosureWall.StainlessSteel => 3.7,
+        EnclosureWall.Aluminium => 12,
+        EnclosureWall.Plastic => 3.5,
+        _ => 5.5,
+    };
 
     /// <summary>Seconds of a year of 8760 hours.</summary>
     public const double Year = 8760 * 3600.0;
 
     /// <summary>Temperature of the air inside at load, °C; infinite where nothing carries the heat off.</summary>
-    public double Inside => At(Power);
+    public double Inside => At(Net);
 
     /// <summary>The balance is a quadratic in the temperature, since the density of air falls with it.</summary>
     public double At(double power)
@@ -42,7 +55,7 @@ public sealed record CabinetHeat(double Power, double RestPower, double Surface,
     /// <summary>Air that must be driven through for a temperature inside, m³/s: none where the walls do, infinite where it is not above the ambient.</summary>
     public double FlowFor(double inside)
     {
-        double rise = inside - Ambient, rest = Power - Transfer * Surface * rise;
+        double rise = inside - Ambient, rest = Net - Transfer * Surface * rise;
         return rest <= 0 ? 0 : rise > 0 ? AirFlow(rest, rise, inside) : double.PositiveInfinity;
     }
 
@@ -81,9 +94,10 @@ public sealed record CabinetHeat(double Power, double RestPower, double Surface,
         double surface = e.CoolingSurface ?? SurfaceOf(
             reading.Need(e.Width, at + "/width"), reading.Need(e.Height, at + "/height"), reading.Need(e.Depth, at + "/depth"),
             reading.Or(e.Standing, at + "/standing", EnclosureStanding.AtWall));
-        double transfer = reading.Or(e.HeatTransfer, at + "/heatTransfer", UsualTransfer), ambient = reading.Need(e.Ambient, at + "/ambient");
+        double transfer = reading.Or(e.HeatTransfer, at + "/heatTransfer", TransferOf(reading.Or(e.Wall, at + "/wall", EnclosureWall.PaintedSteel))), ambient = reading.Need(e.Ambient, at + "/ambient");
         double flow = reading.Or(e.FanFlow, at + "/fanFlow", 0);
-        return reading.Complete ? new(load, rest, surface, transfer, ambient, flow) : null;
+        double gain = reading.Or(e.SolarGain, at + "/solarGain", 0), cooling = reading.Or(e.CoolingPower, at + "/coolingPower", 0);
+        return reading.Complete ? new(load, rest, surface, transfer, ambient, flow) { Gain = gain, Cooling = cooling } : null;
     }
 }
 

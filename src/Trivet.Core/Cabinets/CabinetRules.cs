@@ -35,4 +35,5 @@ public static class CabinetReasons
     public static Reason NoLimit { get; } = new("cabinet.no-limit");
     public static Reason NotPositive { get; } = new("cabinet.not-positive");
     public static Reason Negative { get; } = new("cabinet.negative");
+    public static Reason CoolerAndFan { get; } = new Reason("cabinet.cooler-and-fan").Naming("/cabinet/enclosure/fanFlow");
 }

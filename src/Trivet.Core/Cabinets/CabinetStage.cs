@@ -17,7 +17,7 @@ public static class CabinetStage
         var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
         bool asked = (cell.Depth ?? Depth.Quote) >= Depth.Build;
         foreach (var (pointer, reason) in Impossible(cell.Cabinet))
-            findings.Add(new Unjudged(CabinetRules.Described, new(pointer), [pointer], OpenReason.Failed, [], reason));
+            findings.Add(new Unjudged(CabinetRules.Described, new(pointer), [pointer, .. reason.Fields], OpenReason.Failed, [], reason));
 
         var reading = new Reading();
         var rail = RailCase.Read(cell, reading);
@@ -66,6 +66,10 @@ public static class CabinetStage
         var e = cabinet.Enclosure;
         foreach (var (name, value) in new (string, double?)[] { ("railLength", e.RailLength), ("width", e.Width), ("height", e.Height), ("depth", e.Depth), ("coolingSurface", e.CoolingSurface), ("heatTransfer", e.HeatTransfer) })
             if (value <= 0) yield return ($"/cabinet/enclosure/{name}", CabinetReasons.NotPositive);
+        if (e.CoolingPower < 0) yield return ("/cabinet/enclosure/coolingPower", CabinetReasons.Negative);
+        if (e.SolarGain < 0) yield return ("/cabinet/enclosure/solarGain", CabinetReasons.Negative);
+        // A cooler in an enclosure that fans blow through cools the hall.
+        if (e is { CoolingPower: > 0, FanFlow: > 0 }) yield return ("/cabinet/enclosure/coolingPower", CabinetReasons.CoolerAndFan);
         if (e.FanFlow < 0) yield return ("/cabinet/enclosure/fanFlow", CabinetReasons.Negative);
         foreach (var (id, m) in cabinet.Modules)
         {

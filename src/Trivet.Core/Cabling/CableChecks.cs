@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Conductors;
 using Trivet.Findings;
 
 namespace Trivet.Cabling;
@@ -11,11 +12,12 @@ internal static class CableChecks
     private const double LargestDrop = 0.05;
 
     /// <summary>Length held against the route.</summary>
-    public static Finding? Length(Cell cell, string id, Func<string, Way?> ways, ImmutableArray<NotApplicable>.Builder coverage, bool asked)
+    public static Finding? Length(Cell cell, string id, Func<string, Way?> ways, Func<RailPlaces> rail, ImmutableArray<NotApplicable>.Builder coverage, bool asked)
     {
         var reading = new Reading();
         var (route, why) = CableRoute.Of(cell, id, ways, reading);
         string at = $"/cables/{id}";
+        if (why == NoRoute.WithinCabinet && rail().Between(cell, id, reading) is { } inside) (route, why) = (inside, NoRoute.None);
         if (why != NoRoute.None)
         {
             coverage.Add(new(CablingRules.Length, new(at), why switch
@@ -44,7 +46,7 @@ internal static class CableChecks
         double share = reading.Or(cable.LargestDrop, at + "/largestDrop", LargestDrop);
         if (!reading.Complete) return Open(CablingRules.Drop, at, reading, asked, coverage);
         var source = cable.LargestDrop is null ? new Source(SourceKind.FromMemory, "IEC-60204-1", "12.5") : new(SourceKind.Cell, at + "/largestDrop");
-        return new Judged(CablingRules.Drop, new(at), reading.Inputs, Conductor.Drop(area, length, current), Limit.AtMost(share * voltage, source), Assurance.Exact);
+        return new Judged(CablingRules.Drop, new(at), reading.Inputs, Copper.Drop(area, length, current), Limit.AtMost(share * voltage, source), Assurance.Exact);
     }
 
     /// <summary>Null for kinds that need no shield.</summary>

@@ -41,6 +41,9 @@ public static class CablingRules
     /// <summary>Cables whose connectors fit each other's sockets are marked apart.</summary>
     public static Rule Swap { get; } = Of("cable.swap", "Plugs that fit each other are marked apart", "1", Sense.AtLeast, 0);
 
+    /// <summary>A plug goes into the socket of its module, alone.</summary>
+    public static Rule Socket { get; } = Of("cable.socket", "The plug fits the socket of its module", "1", Sense.AtLeast, 0);
+
     /// <summary>No two cables have one label.</summary>
     public static Rule Label { get; } = Of("cable.label", "Each label is given once", "1", Sense.AtLeast, 0);
 
@@ -48,7 +51,7 @@ public static class CablingRules
     public static Rule Pinning { get; } = new(
         "cable.pinning", "Cores lie on the contacts of a sensor", Trade.Electrical, "1", Sense.AtLeast, 0, new(SourceKind.FromMemory, "IEC-60947-5-2", "annex D"));
 
-    public static ImmutableArray<Rule> Rules { get; } = [Described, Length, Drop, SideBySide, Crossing, Fill, Bend, LoopLength, LoopBend, Bonding, Swap, Label, Pinning];
+    public static ImmutableArray<Rule> Rules { get; } = [Described, Length, Drop, SideBySide, Crossing, Fill, Bend, LoopLength, LoopBend, Bonding, Swap, Socket, Label, Pinning];
 
     private static Rule Of(string id, string title, string unit, Sense sense, double comfort) =>
         new(id, title, Trade.Electrical, unit, sense, comfort, new(SourceKind.CommonPractice, ""));

@@ -19,9 +19,11 @@ public static class CablingStage
         findings.AddRange(Impossible(cell));
         var missing = new Reading();
         var ways = cell.Cabling.Ways.InOrder().Select(w => WayInputs.Read(cell, w.Key, missing)).OfType<Way>().ToDictionary(w => w.Id);
+        var rail = new Lazy<RailPlaces>(() => RailPlaces.Read(cell));
         foreach (var (id, _) in cell.Cables.InOrder())
         {
-            Add(CableChecks.Length(cell, id, w => ways.GetValueOrDefault(w), coverage, asked));
+            Add(CableChecks.Length(cell, id, w => ways.GetValueOrDefault(w), () => rail.Value, coverage, asked));
+            foreach (var fits in SocketChecks.Of(cell, id, coverage, asked)) Add(fits);
             Add(CableChecks.Drop(cell, id, coverage, asked));
             Add(CableChecks.Bonding(cell, id, coverage, asked));
             Add(CableChecks.Pinning(cell, id));
@@ -33,6 +35,7 @@ public static class CablingStage
         findings.AddRange(WayChecks.Parting(cell, inOrder, routes, laid));
         foreach (var (id, _) in cell.Cabling.Ways.InOrder()) findings.AddRange(WayChecks.Filled(cell, id, routes, laid, coverage, asked));
         foreach (var loop in inOrder.Where(w => w.Kind == CableWayKind.Loop && laid[w.Id].Any())) findings.AddRange(WayChecks.Loop(cell, loop, routes, laid, coverage, asked));
+        findings.AddRange(SocketChecks.Shared(cell));
         findings.AddRange(Swaps(cell));
         findings.Add(Labels(cell));
         return new(findings.ToImmutable(), coverage.ToImmutable(), []);

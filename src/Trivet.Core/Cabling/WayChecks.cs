@@ -32,27 +32,45 @@ internal static class WayChecks
         var shared = new Reading(routes);
         foreach (var (id, cable) in cell.Cables) shared.Used($"/cables/{id}/kind", cable.Kind);
         double parting = shared.Or(cell.Cabling.LeastParting, "/cabling/leastParting", UsualParting);
-        foreach (var power in ways.Where(w => Has(w, IsPower) && w.Kind == CableWayKind.Duct)) shared.Used(power.Used);
-        foreach (var signals in ways.Where(w => Has(w, IsSignal) && w.Kind == CableWayKind.Duct))
+        foreach (var power in ways.Where(w => Has(w, IsPower))) shared.Used(power.Used);
+        foreach (var signals in ways.Where(w => Has(w, IsSignal)))
         {
             var reading = new Reading(shared);
             double beside = 0, angle = Math.PI / 2;
             reading.Used(signals.Used);
             reading.Used(signals.At + "/divider", cell.Cabling.Ways[signals.Id].Divider);
-            bool together = Has(signals, IsPower) && cell.Cabling.Ways[signals.Id].Divider != true;
-            foreach (var power in ways.Where(w => w.Id != signals.Id && Has(w, IsPower) && w.Kind == CableWayKind.Duct))
+            // Nothing parts what hangs together or moves in one chain; there a screen bonded at both ends does (common practice, no source).
+            bool moves = signals.Kind != CableWayKind.Duct;
+            bool together = laid[signals.Id].Any(c => IsPower(cell.Cables[c].Kind) && !(moves && Screened(c, reading))) && (signals.Kind == CableWayKind.Loop || cell.Cabling.Ways[signals.Id].Divider != true);
+            foreach (var power in ways.Where(w => w.Id != signals.Id && Has(w, IsPower)))
             {
+                if (signals.Kind == CableWayKind.Loop || power.Kind == CableWayKind.Loop)
+                {
+                    // Two loops that hang from one place lead to the platform side by side.
+                    if (signals.Kind == power.Kind && (signals.Line.Points[0] - power.Line.Points[0]).Norm < parting && laid[power.Id].Any(c => IsPower(cell.Cables[c].Kind) && !Screened(c, reading)))
+                        beside = Math.Max(beside, Math.Min(signals.Hanging, power.Hanging));
+                    continue;
+                }
                 var lie = SideBySide.Of(signals.Line, power.Line, parting);
                 beside = Math.Max(beside, lie.Beside);
                 angle = Math.Min(angle, lie.Angle);
             }
-            if (together) beside = signals.Line.Length;
+            if (together) beside = signals.Kind switch { CableWayKind.Duct => signals.Line.Length, CableWayKind.EnergyChain => signals.InChain, _ => signals.Hanging };
             var practice = new Source(SourceKind.CommonPractice, "");
             yield return new Judged(CablingRules.SideBySide, new(signals.At), reading.Inputs, beside, Limit.AtMost(ShortStretch, practice), Assurance.Exact);
-            yield return new Judged(CablingRules.Crossing, new(signals.At), reading.Inputs, angle, Limit.AtLeast(SteepCrossing, practice), Assurance.Exact);
+            if (signals.Kind != CableWayKind.Loop) yield return new Judged(CablingRules.Crossing, new(signals.At), reading.Inputs, angle, Limit.AtLeast(SteepCrossing, practice), Assurance.Exact);
         }
 
         bool Has(Way way, Func<CableKind?, bool> kind) => laid[way.Id].Any(c => kind(cell.Cables[c].Kind));
+
+        bool Screened(string id, Reading reading)
+        {
+            var c = cell.Cables[id];
+            reading.Used($"/cables/{id}/shielded", c.Shielded);
+            reading.Used($"/cables/{id}/fromEnd/bonded", c.FromEnd.Bonded);
+            reading.Used($"/cables/{id}/toEnd/bonded", c.ToEnd.Bonded);
+            return c is { Shielded: true, FromEnd.Bonded: true, ToEnd.Bonded: true };
+        }
     }
 
     /// <summary>Fill and bends of one way, with all that lies in it.</summary>

@@ -12,6 +12,8 @@ public sealed record CablingPlan
     public double? CabinetZ { get; init; }
     /// <summary>Length from there to the terminals of a module, metres.</summary>
     public double? InsideCabinet { get; init; }
+    /// <summary>Length from a module's terminals to the duct that runs along its rail, metres.</summary>
+    public double? DuctDrop { get; init; }
     /// <summary>Length that each cable has in reserve, metres.</summary>
     public double? Slack { get; init; }
     /// <summary>Length within which power and signals may run side by side, metres.</summary>

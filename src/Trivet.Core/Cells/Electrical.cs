@@ -45,6 +45,21 @@ public sealed record Module : IOrdered
     /// <summary>Id of the branch that feeds its motor side, and the current from it without end, amperes.</summary>
     public string? MotorBranch { get; init; }
     public double? MotorCurrent { get; init; }
+    public ImmutableSortedDictionary<string, ModuleSocket> Sockets { get; init; } = Keyed.Empty<ModuleSocket>();
+}
+
+/// <summary>A socket of a module, or its strip of terminals.</summary>
+public sealed record ModuleSocket : IOrdered
+{
+    public int? Order { get; init; }
+    /// <summary>As printed on the module: X3.</summary>
+    public string? Name { get; init; }
+    public string? Note { get; init; }
+    public string? Connector { get; init; }
+    public string? Coding { get; init; }
+    /// <summary>Of the socket itself: pins take a plug with sockets.</summary>
+    public ContactGender? Gender { get; init; }
+    public int? Contacts { get; init; }
 }
 
 /// <summary>How the modules of a class come by their addresses.</summary>

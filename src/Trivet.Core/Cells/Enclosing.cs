@@ -48,6 +48,15 @@ public enum EnclosureStanding
     MiddleOfRowAtWall,
 }
 
+/// <summary>What the walls of an enclosure are made of.</summary>
+public enum EnclosureWall
+{
+    PaintedSteel,
+    StainlessSteel,
+    Aluminium,
+    Plastic,
+}
+
 /// <summary>The enclosure round the modules.</summary>
 public sealed record Enclosure
 {
@@ -66,4 +75,9 @@ public sealed record Enclosure
     public double? Ambient { get; init; }
     /// <summary>Air that its fans drive through, filter and openings included, cubic metres per second.</summary>
     public double? FanFlow { get; init; }
+    public EnclosureWall? Wall { get; init; }
+    /// <summary>Watts that a cooler takes out.</summary>
+    public double? CoolingPower { get; init; }
+    /// <summary>Watts that come in from outside: the sun, a hot neighbour.</summary>
+    public double? SolarGain { get; init; }
 }

@@ -53,6 +53,8 @@ public sealed record PowerSource : IOrdered
     /// <summary>Amperes it takes from its own branch at full load, and the peak when it is switched on.</summary>
     public double? InputCurrent { get; init; }
     public double? Inrush { get; init; }
+    /// <summary>Seconds that it goes on at its load when the mains fail: with a battery or a capacitor.</summary>
+    public double? HoldTime { get; init; }
 }
 
 /// <summary>A protected branch: what protects it and the wire behind.</summary>
@@ -98,6 +100,8 @@ public sealed record PowerConsumer : IOrdered
     /// <summary>Share of them that is on at a time, 0 to 1.</summary>
     public double? Simultaneity { get; init; }
     public bool? BackedUp { get; init; }
+    /// <summary>Seconds that it has to go on then.</summary>
+    public double? HoldTime { get; init; }
     /// <summary>Square metres of copper of the wire from the branch to one.</summary>
     public double? Section { get; init; }
     /// <summary>Metres one way; where not stated, those of <see cref="Cable"/>.</summary>

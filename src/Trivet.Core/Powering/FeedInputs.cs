@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Conductors;
 using Trivet.Drives;
 using Trivet.Findings;
 
@@ -24,6 +25,9 @@ public sealed record FeedSource(string Id, bool Alternating, double Voltage, dou
 public sealed record FeedLoad(
     string At, LoadPurpose Purpose, int Count, double Steady, double Peak, double PeakTime, double Simultaneity, bool BackedUp, Wire? Wire, double Lowest, double Inrush)
 {
+    /// <summary>Seconds that it has to go on when the mains fail.</summary>
+    public double HoldTime { get; init; }
+
     public double SteadySum => Count * Simultaneity * Steady;
     public double PeakSum => Count * Simultaneity * Peak;
 }
@@ -57,6 +61,9 @@ public sealed record Feed(
 
     private sealed class Reader(Cell cell)
     {
+        /// <summary>Seconds that cover a stop and the writing down of a state (common practice, no source).</summary>
+        private const double UsualHold = 1;
+
         private readonly Cabinet _cabinet = cell.Cabinet;
         private readonly List<Contradiction> _wrong = [];
         private readonly List<(string, Reading)> _lacking = [];
@@ -90,7 +97,7 @@ public sealed record Feed(
                 string at = $"/cabinet/sources/{id}";
                 if (s.FedBy is { } by && !_cabinet.Branches.ContainsKey(by)) _wrong.Add(new(at + "/fedBy", PowerReasons.NoSuchBranch));
                 Positive(at, ("voltage", s.Voltage), ("current", s.Current), ("peakCurrent", s.PeakCurrent), ("shortCircuitCurrent", s.ShortCircuitCurrent));
-                NotNegative(at, ("peakTime", s.PeakTime), ("inputCurrent", s.InputCurrent), ("inrush", s.Inrush));
+                NotNegative(at, ("holdTime", s.HoldTime), ("peakTime", s.PeakTime), ("inputCurrent", s.InputCurrent), ("inrush", s.Inrush));
             }
             foreach (var (id, b) in _cabinet.Branches)
             {
@@ -107,7 +114,7 @@ public sealed record Feed(
                 if (c.Cable is { } cable && !cell.Cables.ContainsKey(cable)) _wrong.Add(new(at + "/cable", PowerReasons.NoSuchCable));
                 if (c.Simultaneity is < 0 or > 1) _wrong.Add(new(at + "/simultaneity", PowerReasons.NotAShare));
                 Section(at, c.Section);
-                NotNegative(at, ("count", c.Count), ("steady", c.Steady), ("peak", c.Peak), ("peakTime", c.PeakTime), ("length", c.Length));
+                NotNegative(at, ("count", c.Count), ("steady", c.Steady), ("peak", c.Peak), ("peakTime", c.PeakTime), ("holdTime", c.HoldTime), ("length", c.Length));
             }
             foreach (var (id, m) in _cabinet.Modules)
             {
@@ -183,7 +190,7 @@ public sealed record Feed(
                     Wire? behind = c.Section is { } s && length is { } l ? wire with { Section = s, Length = l, Laying = wire.Laying == WireLaying.B1 ? WireLaying.B2 : wire.Laying } : null;
                     loads.Add(new(own, reading.Or(c.Purpose, own + "/purpose", LoadPurpose.Logic), reading.Or(c.Count, own + "/count", 1), steady, reading.Or(c.Peak, own + "/peak", steady),
                         reading.Or(c.PeakTime, own + "/peakTime", 0), reading.Or(c.Simultaneity, own + "/simultaneity", 1), reading.Or(c.BackedUp, own + "/backedUp", false), behind,
-                        reading.Or(c.LowestVoltage, own + "/lowestVoltage", usualLowest), double.NaN));
+                        reading.Or(c.LowestVoltage, own + "/lowestVoltage", usualLowest), double.NaN) { HoldTime = reading.Or(c.HoldTime, own + "/holdTime", UsualHold) });
                 }
             }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
+using Trivet.Conductors;
 using Trivet.Drives;
 using Trivet.Findings;
 
@@ -68,15 +69,29 @@ internal static class PowerChecks
     private static Source VoltageSource(FeedLoad load) =>
         load.At.StartsWith("/cabinet/consumers", StringComparison.Ordinal) ? new(SourceKind.Cell, load.At + "/lowestVoltage") : new(SourceKind.FromMemory, "IEC-61131-2", "24 V less 15 %");
 
-    /// <summary>Sum of the surges of a branch and what its breaker lets pass; null where one is not known.</summary>
+    /// <summary>Sum of all that a branch draws while its loads are switched on, and what its protection lets pass; null where a surge is not known, or there is none.</summary>
     public static (double Sum, double Passes)? Inrush(FeedBranch branch)
     {
-        double sum = branch.Loads.Where(l => l.Purpose == LoadPurpose.Mains).Sum(l => l.Inrush), passes = Tripping.LetsPass(branch.Protection, branch.Rating);
+        FeedLoad[] surging = [.. branch.Loads.Where(l => l.Purpose == LoadPurpose.Mains || l.Peak > l.Steady)];
+        if (surging.Length == 0) return null;
+        double sum = branch.Loads.Sum(l => l.Purpose == LoadPurpose.Mains ? l.Inrush : l.PeakSum), lasting = surging.Max(l => l.PeakTime);
+        double passes = Tripping.LetsPass(branch.Protection, branch.Rating, branch.Trip, lasting);
         return sum > 0 && passes > 0 ? (sum, passes) : null;
     }
 
     /// <summary>Why the surges of a branch are not judged; null where they are, or there is none.</summary>
     public static Reason? NoInrush(FeedBranch branch) =>
-        !branch.Loads.Any(l => l.Purpose == LoadPurpose.Mains) || Inrush(branch) is not null ? null
-        : Tripping.Magnet(branch.Protection) is null ? PowerReasons.NoBand : PowerReasons.NoInrush;
+        !branch.Loads.Any(l => l.Purpose == LoadPurpose.Mains) || Inrush(branch) is not null ? null : PowerReasons.NoInrush;
+
+    /// <summary>What has to go on when the mains fail hangs on a source that does, long enough.</summary>
+    public static IEnumerable<Finding> BackedUp(FeedBranch branch, double? holds)
+    {
+        foreach (var load in branch.Loads.Where(l => l.BackedUp))
+        {
+            string at = branch.Source.At + "/holdTime";
+            ImmutableArray<string> inputs = Pointers.Joined([branch.Inputs, [at]]);
+            if (branch.Source.Alternating || holds is null) yield return new YesNo(PowerRules.BackedUp, new(load.At), inputs, false, [load.At + "/backedUp", at]);
+            else yield return new Judged(PowerRules.HoldTime, new(load.At), inputs, holds.Value, Limit.AtLeast(load.HoldTime, new(SourceKind.Cell, load.At + "/holdTime")), Assurance.Exact);
+        }
+    }
 }

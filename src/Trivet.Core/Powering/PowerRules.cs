@@ -32,9 +32,15 @@ public static class PowerRules
     public static Rule Trip { get; } = new(
         "power.trip", "A short circuit at the far end trips the protection", Trade.Electrical, "A", Sense.AtLeast, double.PositiveInfinity, new(SourceKind.Standard, "IEC-60898-1", "instantaneous tripping"));
 
-    /// <summary>Value: peak of all supplies of a branch switched on together, amperes.</summary>
+    /// <summary>What has to go on when the mains fail hangs on a source that goes on.</summary>
+    public static Rule BackedUp { get; } = Practice("power.backed-up", "What must go on without mains hangs on a source that does", "1", Sense.AtLeast, 0);
+
+    /// <summary>Value: how long the source goes on when the mains fail, seconds.</summary>
+    public static Rule HoldTime { get; } = Practice("power.hold-time", "The source goes on long enough without mains", "s", Sense.AtLeast, 0.1);
+
+    /// <summary>Value: peak of all that a branch feeds, switched on together, amperes.</summary>
     public static Rule Inrush { get; } = new(
-        "power.inrush", "Switching on does not trip the breaker", Trade.Electrical, "A", Sense.AtMost, 0.1, new(SourceKind.Standard, "IEC-60898-1", "instantaneous tripping"));
+        "power.inrush", "Switching on does not trip the protection", Trade.Electrical, "A", Sense.AtMost, 0.1, new(SourceKind.Standard, "IEC-60898-1", "instantaneous tripping"));
 
     /// <summary>Value: mean power drawn from the motors' source over the cycle, watts.</summary>
     public static Rule MotorContinuous { get; } = Practice("power.motor-continuous", "The motors' source has a reserve", "W", Sense.AtMost, 0);
@@ -69,8 +75,6 @@ public static class PowerReasons
     public static Reason NotAShare { get; } = new("power.not-a-share");
     /// <summary>The tables end before such a wire, temperature or number of circuits.</summary>
     public static Reason BeyondTables { get; } = new("power.beyond-tables");
-    /// <summary>A fuse or an electronic protection has no band that a surge could be held against.</summary>
-    public static Reason NoBand { get; } = new("power.no-band");
     /// <summary>Motion, masses, drives or their supply are not described far enough.</summary>
     public static Reason NoMotorFeed { get; } = new("power.no-motor-feed");
     public static Reason NoBrakeLimit { get; } = new("power.no-brake-limit");

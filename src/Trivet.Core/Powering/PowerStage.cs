@@ -29,6 +29,7 @@ public static class PowerStage
         foreach (var branch in feed.Branches)
         {
             findings.AddRange(PowerChecks.Of(branch));
+            findings.AddRange(PowerChecks.BackedUp(branch, cabinet.Sources[branch.Source.Id].HoldTime));
             if (PowerChecks.NoInrush(branch) is { } why) coverage.Add(new(PowerRules.Inrush, new(branch.At), why));
         }
         return new(findings.ToImmutable(), coverage.ToImmutable(), []);

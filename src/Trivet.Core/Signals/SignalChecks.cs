@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Trivet.Cabling;
 using Trivet.Cells;
+using Trivet.Conductors;
 using Trivet.Findings;
 
 namespace Trivet.Signals;
@@ -60,7 +60,7 @@ internal static class SignalChecks
             if (signal.Cable is { } cable && cell.Cables.TryGetValue(cable, out var c))
             {
                 double area = reading.Or(c.CoreArea, $"/cables/{cable}/coreArea", double.NaN), length = reading.Or(c.Length, $"/cables/{cable}/length", double.NaN);
-                wire = Conductor.Drop(area, length, levels.OnCurrent);
+                wire = Copper.Drop(area, length, levels.OnCurrent);
                 if (double.IsNaN(wire)) wire = 0;
             }
             yield return new Judged(SignalRules.OnLevel, new(at), reading.Inputs, lowest - drop - wire, Limit.AtLeast(levels.OnFrom, source), Assurance.Exact);

@@ -38,9 +38,9 @@ public sealed record FieldList(string Collection, ImmutableArray<string> Head, I
     private static Dictionary<string, string> Leaves(Cell cell, string collection, string id)
     {
         string at = $"{collection}/{id}/";
-        // Below an entry the only segments that are not names are ids of collections within it: cores and points.
+        // Below an entry the only segments that are not names are ids of collections within it: cores, points and sockets.
         return CellFields.Below(cell, at[..^1]).Select(f => (Name: f.Pointer[at.Length..], f.Text))
-            .Where(f => !f.Name.StartsWith("cores/", StringComparison.Ordinal) && !f.Name.StartsWith("points/", StringComparison.Ordinal)).ToDictionary(f => f.Name, f => f.Text);
+            .Where(f => !f.Name.StartsWith("cores/", StringComparison.Ordinal) && !f.Name.StartsWith("points/", StringComparison.Ordinal) && !f.Name.StartsWith("sockets/", StringComparison.Ordinal)).ToDictionary(f => f.Name, f => f.Text);
     }
 
     /// <summary>As CSV (RFC 4180); a text that a spreadsheet would take for a formula is led by an apostrophe, which is taken off again.</summary>

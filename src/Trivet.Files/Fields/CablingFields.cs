@@ -93,6 +93,7 @@ internal static class CablingFields
         .Quantity("cabinetY", Dimension.Length, c => c.CabinetY, (c, v) => c with { CabinetY = v }, "The same along y.", Depth.Build)
         .Quantity("cabinetZ", Dimension.Length, c => c.CabinetZ, (c, v) => c with { CabinetZ = v }, "The same upward.", Depth.Build)
         .Quantity("insideCabinet", Dimension.Length, c => c.InsideCabinet, (c, v) => c with { InsideCabinet = v }, "Length from there to the terminals of a module; 1 m where nothing is stated.", null, "m")
+        .Quantity("ductDrop", Dimension.Length, c => c.DuctDrop, (c, v) => c with { DuctDrop = v }, "Length from a module's terminals to the duct along its rail, for cables from module to module; 100 mm where nothing is stated.")
         .Quantity("slack", Dimension.Length, c => c.Slack, (c, v) => c with { Slack = v }, "Length that every cable has in reserve; 0.3 m where nothing is stated.")
         .Quantity("leastParting", Dimension.Length, c => c.LeastParting, (c, v) => c with { LeastParting = v }, "Distance from which on power and signals may run along each other; 100 mm where nothing is stated.")
         .Keyed("devices", Device, c => c.Devices, (c, v) => c with { Devices = v }, "What cables lead to outside the cabinet.")

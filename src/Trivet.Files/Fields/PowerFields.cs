@@ -18,6 +18,7 @@ internal static class PowerFields
             "What it gives into a short circuit: of mains the network's, of a supply the limit it is held to.", Depth.Build)
         .Quantity("inputCurrent", Dimension.Current, s => s.InputCurrent, (s, v) => s with { InputCurrent = v }, "What it takes from its own branch at full load.")
         .Quantity("inrush", Dimension.Current, s => s.Inrush, (s, v) => s with { Inrush = v }, "Peak that it takes when switched on.")
+        .Quantity("holdTime", Dimension.Time, s => s.HoldTime, (s, v) => s with { HoldTime = v }, "How long it goes on at its load when the mains fail, with its battery or capacitor; not at all where nothing is stated.")
         .Text("note", s => s.Note, (s, v) => s with { Note = v }, "Anything worth keeping.")
         .Done();
 
@@ -48,7 +49,8 @@ internal static class PowerFields
         .Quantity("peak", Dimension.Current, c => c.Peak, (c, v) => c with { Peak = v }, "Current of one when it is switched on; the steady one where nothing is stated.")
         .Quantity("peakTime", Dimension.Time, c => c.PeakTime, (c, v) => c with { PeakTime = v }, "How long the peak lasts.", null, "ms")
         .Quantity("simultaneity", Dimension.One, c => c.Simultaneity, (c, v) => c with { Simultaneity = v }, "Share of them that is on at a time, 0 to 1; 1 where nothing is stated.")
-        .YesNo("backedUp", c => c.BackedUp, (c, v) => c with { BackedUp = v }, "Whether it goes on when the mains fail.")
+        .YesNo("backedUp", c => c.BackedUp, (c, v) => c with { BackedUp = v }, "Whether it has to go on when the mains fail.")
+        .Quantity("holdTime", Dimension.Time, c => c.HoldTime, (c, v) => c with { HoldTime = v }, "How long it has to go on then; 1 s where nothing is stated.")
         .Quantity("section", Dimension.Area, c => c.Section, (c, v) => c with { Section = v }, "Copper of the wire from the branch to one, taken as a cable laid like its branch; left out where it stands within the cabinet.")
         .Quantity("length", Dimension.Length, c => c.Length, (c, v) => c with { Length = v }, "Length of that wire, one way; that of its cable where nothing is stated.", null, "m")
         .Text("cable", c => c.Cable, (c, v) => c with { Cable = v }, "Id of the cable it hangs on.")

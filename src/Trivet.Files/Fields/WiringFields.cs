@@ -5,6 +5,16 @@ namespace Trivet.Files.Fields;
 /// <summary>The tables of the cabinet: modules, the rules of their addresses, the bus.</summary>
 internal static class WiringFields
 {
+    private static readonly Shape Socket = new Table<ModuleSocket>(new ModuleSocket())
+        .Whole("order", s => s.Order, (s, v) => s with { Order = v }, "Place in lists; equal or missing orders follow the id.")
+        .Text("name", s => s.Name, (s, v) => s with { Name = v }, "As printed on the module, and as the ends of cables name it: X3; its id where nothing is stated.")
+        .Text("connector", s => s.Connector, (s, v) => s with { Connector = v }, "Size or kind of the connector: M12, D-sub 9.")
+        .Text("coding", s => s.Coding, (s, v) => s with { Coding = v }, "Its coding.")
+        .Choice("gender", Words.ContactGender, s => s.Gender, (s, v) => s with { Gender = v }, "What the socket itself has: pins take a plug with sockets; terminals take many wires.")
+        .Whole("contacts", s => s.Contacts, (s, v) => s with { Contacts = v }, "How many contacts it has.")
+        .Text("note", s => s.Note, (s, v) => s with { Note = v }, "Anything worth keeping.")
+        .Done();
+
     private static readonly Shape Module = new Table<Module>(new Module())
         .Whole("order", m => m.Order, (m, v) => m with { Order = v }, "Place along the rail; equal or missing orders follow the id.")
         .Text("name", m => m.Name, (m, v) => m with { Name = v }, "Its name on the drawing.")
@@ -22,6 +32,7 @@ internal static class WiringFields
         .Text("motorBranch", m => m.MotorBranch, (m, v) => m with { MotorBranch = v }, "Id of the branch that feeds its motor side.")
         .Quantity("motorCurrent", Dimension.Current, m => m.MotorCurrent, (m, v) => m with { MotorCurrent = v }, "Current that it draws from the motor supply without end.")
         .YesNo("fan", m => m.Fan, (m, v) => m with { Fan = v }, "Whether it has a fan of its own.")
+        .Keyed("sockets", Socket, m => m.Sockets, (m, v) => m with { Sockets = v }, "Its sockets and strips of terminals; where any are stated, the ends of cables have to fit them.")
         .Text("note", m => m.Note, (m, v) => m with { Note = v }, "Anything worth keeping.")
         .Done();
 
@@ -47,6 +58,9 @@ internal static class WiringFields
         .Quantity("heatTransfer", Dimension.HeatTransfer, e => e.HeatTransfer, (e, v) => e with { HeatTransfer = v }, "Heat through its walls; 5.5 W/m² K, painted sheet steel, where nothing is stated.")
         .Quantity("ambient", Dimension.Temperature, e => e.Ambient, (e, v) => e with { Ambient = v }, "Highest temperature of the air around the cabinet.", Depth.Build)
         .Quantity("fanFlow", Dimension.Flow, e => e.FanFlow, (e, v) => e with { FanFlow = v }, "Air that fans drive through with filter and openings as fitted; none where nothing is stated.", null, "m³/h")
+        .Choice("wall", Words.EnclosureWall, e => e.Wall, (e, v) => e with { Wall = v }, "What its walls are made of, in place of a stated heat transfer; painted sheet steel where nothing is stated.")
+        .Quantity("coolingPower", Dimension.Power, e => e.CoolingPower, (e, v) => e with { CoolingPower = v }, "What a cooler takes out of the closed enclosure, at the warmest air that modules bear.")
+        .Quantity("solarGain", Dimension.Power, e => e.SolarGain, (e, v) => e with { SolarGain = v }, "Heat that the sun or a hot neighbour puts in at most.")
         .Text("note", e => e.Note, (e, v) => e with { Note = v }, "Anything worth keeping.")
         .Done();
 

@@ -36,6 +36,7 @@ internal static class Words
     public static readonly ImmutableArray<string> RailRule = ["first", "last", "before", "beside", "not beside", "gap", "at most after", "together"];
     public static readonly ImmutableArray<string> EnclosureStanding =
         ["free", "at a wall", "end of a row", "end of a row at a wall", "middle of a row", "middle of a row at a wall"];
+    public static readonly ImmutableArray<string> EnclosureWall = ["painted sheet steel", "stainless steel", "aluminium", "plastic"];
     public static readonly ImmutableArray<string> Protection = ["fuse gG", "breaker B", "breaker C", "breaker D", "electronic"];
     public static readonly ImmutableArray<string> WireLaying = ["B1", "B2", "C", "E"];
     public static readonly ImmutableArray<string> LoadPurpose = ["logic", "outputs", "brakes", "motors", "mains"];

@@ -55,6 +55,8 @@ public static class CabinetSections
                 Add("heat-at-load", _words.AtLoad, heat.Power, "W");
                 Add("cooling-surface", _words.Surface, heat.Surface, "m²");
                 Add("walls", _words.Walls, heat.Transfer * heat.Surface, "W/K");
+                if (heat.Gain > 0) Add("gain", _words.Gain, heat.Gain, "W");
+                if (heat.Cooling > 0) Add("cooling", _words.Cooler, heat.Cooling, "W");
                 if (heat.Flow > 0) facts.Add(new("fan-flow", _words.FanCarries, Flow(heat.Flow), heat.Flow, "m³/s"));
                 if (limit is { } least)
                 {

@@ -40,7 +40,7 @@ public static class PowerSections
                     ],
                     [.. loads.Select(l => Consumer(l.Branch, l.Load))], [.. loads.Select(l => l.Load.At)]),
             ],
-            ["power.reserve", "power.peak", "power.separate", "power.voltage", "power.described"]);
+            ["power.reserve", "power.peak", "power.separate", "power.voltage", "power.backed-up", "power.hold-time", "power.described"]);
         }
 
         public Section Branches()
@@ -94,7 +94,7 @@ public static class PowerSections
 
         private ImmutableArray<Entry> Surge(FeedBranch branch, FeedLoad[] loads)
         {
-            double passes = Tripping.LetsPass(branch.Protection, branch.Rating), most = Math.Floor(passes / loads.Max(l => l.Inrush));
+            double passes = Tripping.LetsPass(branch.Protection, branch.Rating, branch.Trip, 0), most = Math.Floor(passes / loads.Max(l => l.Inrush));
             return
             [
                 new(Name(branch.At)), new(Numbers.Plain(loads.Length, 0, locale), loads.Length), A(loads.Sum(l => l.Inrush), "A"), A(passes, "A"),

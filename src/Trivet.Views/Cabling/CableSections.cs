@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Trivet.Cabling;
 using Trivet.Cells;
+using Trivet.Conductors;
 using Trivet.Findings;
 using Trivet.Views.Cabinets;
 using Trivet.Views.Words;
@@ -43,6 +44,8 @@ public static class CableSections
         private readonly ImmutableDictionary<string, Way> _ways =
             cell.Cabling.Ways.Keys.Select(w => WayInputs.Read(cell, w, new())).OfType<Way>().ToImmutableDictionary(w => w.Id);
 
+        private RailPlaces? _rail;
+
         public CablingWords Words { get; } = (locale ?? Locale.English).Language.Cabling;
 
         public SheetTable Cables()
@@ -60,8 +63,9 @@ public static class CableSections
 
         private ImmutableArray<Entry> Row(string id, Cable c)
         {
-            double needed = CableRoute.Of(cell, id, w => _ways.GetValueOrDefault(w), new()).Route?.Needed ?? double.NaN;
-            double drop = c is { Current: { } current, CoreArea: { } area, Length: { } length } ? Conductor.Drop(area, length, current) : double.NaN;
+            var (route, why) = CableRoute.Of(cell, id, w => _ways.GetValueOrDefault(w), new());
+            double needed = (why == NoRoute.WithinCabinet ? (_rail ??= RailPlaces.Read(cell)).Between(cell, id, new()) : route)?.Needed ?? double.NaN;
+            double drop = c is { Current: { } current, CoreArea: { } area, Length: { } length } ? Copper.Drop(area, length, current) : double.NaN;
             string shield = c.Shielded != true ? "–" : (c.FromEnd.Bonded, c.ToEnd.Bonded) switch
             {
                 (true, true) => Words.Both,

@@ -37,6 +37,8 @@ public sealed record CabinetWords
     public required string AtLoad { get; init; }
     public required string Surface { get; init; }
     public required string Walls { get; init; }
+    public required string Gain { get; init; }
+    public required string Cooler { get; init; }
     public required string FanCarries { get; init; }
     public required string Inside { get; init; }
     /// <summary>{temperature} {limit} {module}</summary>

@@ -21,7 +21,7 @@ internal static class EnglishCabinets
             "what the enclosure states"),
         ["cabinet.temperature"] = new("temperature inside",
             "Above what a module bears it derates, resets or ages: ten kelvin halve the life of its capacitors (rule of thumb).",
-            "What goes in comes out: P = k·A·ΔT + ρ·c·V·ΔT, with the heat of all modules at load, the effective cooling surface A of the enclosure as it stands, k of its walls, and the air V that fans drive through, its density at the temperature inside. Near 32 °C the air's part is the usual V = 3.1·P/ΔT in m³/h. The air is taken as mixed: a module above another is warmer. The sun and heat through a mounting plate are left out. So the value is an estimate.\n"
+            "What goes in comes out: P = k·A·ΔT + ρ·c·V·ΔT, with the heat of all modules at load, the effective cooling surface A of the enclosure as it stands, k of its walls, and the air V that fans drive through, its density at the temperature inside. Near 32 °C the air's part is the usual V = 3.1·P/ΔT in m³/h. The air is taken as mixed: a module above another is warmer. What the sun puts in and a cooler takes out counts as stated; with a cooler the air inside is taken as no cooler than outside. Heat through a mounting plate is left out. So the value is an estimate.\n"
             + "Cooling surface of width W, height H, depth D: free 1.8·H·(W+D) + 1.4·W·D; at a wall 1.4·W·(H+D) + 1.8·D·H; end of a row 1.4·D·(H+W) + 1.8·W·H, at a wall 1.4·H·(W+D) + 1.4·W·D; middle of a row 1.8·W·H + 1.4·W·D + D·H, at a wall 1.4·W·(H+D) + D·H.",
             "what the module that bears least states"),
     }.ToImmutableDictionary();
@@ -35,6 +35,7 @@ internal static class EnglishCabinets
         ["cabinet.too-many-orders"] = "There are too many orders to try; name fewer roles in the rules.",
         ["cabinet.no-limit"] = "No module states how warm the air around it may be.",
         ["cabinet.not-positive"] = "It must be above zero.",
+        ["cabinet.cooler-and-fan"] = "A cooler needs a closed enclosure: with {fields} it cools the hall. State one of the two.",
         ["cabinet.negative"] = "It must not be below zero.",
     }.ToImmutableDictionary();
 
@@ -71,6 +72,8 @@ internal static class EnglishCabinets
         AtRest = "Heat at rest",
         AtLoad = "Heat at load",
         Surface = "Effective cooling surface",
+        Gain = "Comes in from outside",
+        Cooler = "A cooler takes out",
         Walls = "Walls carry off, per kelvin",
         FanCarries = "Air driven through",
         Inside = "Inside, at load",

@@ -36,7 +36,7 @@ public static class Fields
 
     private static bool IsEntry(string[] path) => path is ["controller", "settings", _] or ["controller", "export", "exceptions", _] || path.Length >= 2 && path[^2] is
         "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "sources" or "branches" or "consumers" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
-        or "ways" or "cores" or "banks" or "signals" or "switches" or "nodes" or "objects"
+        or "sockets" or "ways" or "cores" or "banks" or "signals" or "switches" or "nodes" or "objects"
         or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
         or "interfaces" or "materials" or "plates" or "joints" or "clamped" or "stock" or "points";
 
@@ -58,6 +58,7 @@ public static class Fields
             "users" => cell.Pneumatics.Users.GetValueOrDefault(id)?.Name,
             "hoses" => cell.Pneumatics.Hoses.GetValueOrDefault(id)?.Name,
             "lifts" => cell.Handling.Lifts.GetValueOrDefault(id)?.Name,
+            "sockets" => cell.Cabinet.Modules.GetValueOrDefault(path[^3])?.Sockets.GetValueOrDefault(id)?.Name,
             "settings" => cell.Controller.Settings.GetValueOrDefault(id)?.Name,
             "exceptions" => cell.Controller.Export.Exceptions.GetValueOrDefault(id)?.Name,
             "ways" => cell.Cabling.Ways.GetValueOrDefault(id)?.Name,

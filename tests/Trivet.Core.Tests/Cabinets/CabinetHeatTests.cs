@@ -1,6 +1,7 @@
 using CsCheck;
 using Trivet.Cabinets;
 using Trivet.Cells;
+using Trivet.Findings;
 using Xunit;
 
 namespace Trivet.Core.Tests.Cabinets;
@@ -60,4 +61,28 @@ public sealed class CabinetHeatTests
     /// <summary>50 W through the 4760 h that a cell of 4000 h a year stands: 238 kWh (closed form).</summary>
     [Fact]
     public void Left_on_it_costs_a_year() => Assert.Equal(238, new CabinetHeat(0, 50, 1, 5, 30, 0).StandbyEnergy(4000 * 3600) / 3.6e6, 1e-9);
+
+    /// <summary>Walls alone, worked by hand: 2 m² of painted sheet steel, 5.5 W/(m²·K), carry 11 W for a kelvin. 110 W warm it by 10 K, with 55 W of sun by 15 K, and a cooler of 90 W leaves 75 W, 6.8 K.</summary>
+    [Fact]
+    public void Sun_cooler_and_walls_take_their_part()
+    {
+        Cell With(Func<Enclosure, Enclosure> change) => Cell.Empty with
+        {
+            Cabinet = new()
+            {
+                Modules = Keyed.Empty<Module>().Add("m", new() { HeatAtRest = 110, LargestAmbient = 55 }),
+                Enclosure = change(new() { CoolingSurface = 2, Ambient = 35 }),
+            },
+        };
+        double Inside(Func<Enclosure, Enclosure> change) => CabinetHeat.Read(With(change), new())!.Inside;
+        Assert.Equal(45, Inside(e => e), 1e-9);
+        Assert.Equal(50, Inside(e => e with { SolarGain = 55 }), 1e-9);
+        Assert.Equal(35 + 75 / 11.0, Inside(e => e with { SolarGain = 55, CoolingPower = 90 }), 1e-9);
+        // A cooler that takes all holds no less than the air outside.
+        Assert.Equal(35, Inside(e => e with { CoolingPower = 500 }), 1e-9);
+        Assert.Equal(35 + 110 / 24.0, Inside(e => e with { Wall = EnclosureWall.Aluminium }), 1e-9);
+        Assert.Equal(35 + 110 / 8.0, Inside(e => e with { Wall = EnclosureWall.Aluminium, HeatTransfer = 4 }), 1e-9);
+        var both = Assert.Single(CabinetStage.Of(With(e => e with { CoolingPower = 90, FanFlow = 0.01 })).Findings.OfType<Unjudged>(), f => f.Subject.Pointer == "/cabinet/enclosure/coolingPower");
+        Assert.Equal(CabinetReasons.CoolerAndFan.Id, both.Detail!.Id);
+    }
 }

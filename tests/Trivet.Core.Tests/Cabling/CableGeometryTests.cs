@@ -1,5 +1,6 @@
 using CsCheck;
 using Trivet.Cabling;
+using Trivet.Conductors;
 using Trivet.Cells;
 using Trivet.Findings;
 using Trivet.Numerics;
@@ -42,10 +43,10 @@ public sealed class CableGeometryTests
     [Theory]
     [InlineData(0.75, 12, 2.5, 20, 1.5600), InlineData(0.75, 12, 2.5, 70, 1.8665), InlineData(1.5, 15, 6, 20, 2.3940), InlineData(1.5, 15, 6, 70, 2.8644)]
     public void Voltage_drop_is_that_of_the_worked_examples(double area, double length, double current, double celsius, double volts) =>
-        Assert.Equal(volts, Conductor.Drop(area * 1e-6, length, current, celsius), 5e-5);
+        Assert.Equal(volts, Copper.Drop(area * 1e-6, length, current, celsius), 5e-5);
 
     [Fact]
-    public void Without_copper_there_is_no_number() => Assert.True(double.IsNaN(Conductor.Drop(0, 1, 1)));
+    public void Without_copper_there_is_no_number() => Assert.True(double.IsNaN(Copper.Drop(0, 1, 1)));
 
     /// <summary>Arcs of a circle of radius 0.2 m: a quarter, a half and five sixths (chord 2·r·sin(α/2), length r·α).</summary>
     [Theory]

@@ -15,7 +15,7 @@ public sealed class CablingStageTests
 {
     private static readonly Cell Lids = Sample("jar-lids"), Biscuits = Sample("biscuits");
 
-    private static readonly string[] Moved = ["/cables", "/cabling", "/io", "/stations", "/mount", "/tool/tcpZ"];
+    private static readonly string[] Moved = ["/cables", "/cabling", "/io", "/stations", "/mount", "/tool/tcpZ", "/cabinet/modules"];
 
     private static Cell Sample(string name) => CellFile.Read(Encoding.UTF8.GetBytes(Samples.Find(name)!.Text), name).Cell!;
 
@@ -57,6 +57,64 @@ public sealed class CablingStageTests
         var near = WithWay("signal-riser", w => w with { Points = w.Points.SetItem("p1", w.Points["p1"] with { X = 0.41 }).SetItem("p2", w.Points["p2"] with { X = 0.41 }) });
         var short_ = Assert.IsType<Judged>(Assert.Single(Bad(near), f => f.Id == "cable.side-by-side:/cabling/ways/signal-riser"));
         Assert.Equal(1.08, short_.Value, 1e-9);
+    }
+
+    /// <summary>A signal in the loop of a motor: nothing parts them, unless the motor's screen is bonded at both ends.</summary>
+    [Fact]
+    public void A_loop_and_an_energy_chain_count_as_ways_side_by_side()
+    {
+        Cell Loop(Cell cell) => cell with { Cables = cell.Cables.SetItem("vacuum-switch", cell.Cables["vacuum-switch"] with { Route = "signal-riser, signal-top, tool-loop", Length = 9 }) };
+        Assert.DoesNotContain(Bad(Loop(Lids)), f => f.Rule == CablingRules.SideBySide);
+        var bare = Loop(With("motor-turn", c => c with { ToEnd = c.ToEnd with { Bonded = false } }));
+        var found = Assert.IsType<Judged>(Assert.Single(Bad(bare), f => f.Rule == CablingRules.SideBySide));
+        Assert.Equal(("/cabling/ways/tool-loop", 1.3), (found.Subject.Pointer, found.Value));
+
+        // A chain of 600 mm travel and 100 mm radius holds 300 + 314 mm of cable.
+        CableWay chain = new()
+        {
+            Kind = CableWayKind.EnergyChain, Travel = 0.6, BendRadius = 0.1, Width = 0.06, Height = 0.06,
+            Points = Keyed.Empty<WayPoint>().Add("p1", new() { Order = 1, X = 5, Y = 5, Z = 1 }).Add("p2", new() { Order = 2, X = 5, Y = 5.6, Z = 1 }),
+        };
+        Cell Chained(bool divider) => Lids with
+        {
+            Cabling = Lids.Cabling with { Ways = Lids.Cabling.Ways.Add("chain", chain with { Divider = divider ? true : null }) },
+            Cables = Lids.Cables.SetItem("brake-a", Lids.Cables["brake-a"] with { Route = "power-riser, power-top, chain", Length = 40 })
+                .SetItem("low-a", Lids.Cables["low-a"] with { Route = "signal-riser, signal-top, chain", Length = 40 }),
+        };
+        Assert.Equal(0.3 + 0.1 * Math.PI, Assert.IsType<Judged>(Assert.Single(Bad(Chained(false)), f => f.Rule == CablingRules.SideBySide)).Value, 1e-9);
+        Assert.DoesNotContain(Bad(Chained(true)), f => f.Rule == CablingRules.SideBySide);
+    }
+
+    /// <summary>Modules of 45 mm stand 45 mm apart, so two times 100 mm down and up, 45 along and 100 in reserve are 345 mm.</summary>
+    [Fact]
+    public void A_cable_within_the_cabinet_is_measured_along_the_rail()
+    {
+        Judged Length(Cell cell) => Assert.IsType<Judged>(CablingStage.Of(cell).Findings.Single(f => f.Rule == CablingRules.Length && f.Subject.Pointer == "/cables/bus-2"));
+        Assert.Equal(0.345, Length(Lids).Limit.Lower, 1e-12);
+        Assert.Equal(("/cables/bus-2/length", 0.4), (Length(With("bus-2", c => c with { Length = 0.3 })).Advice[0].Pointer, Math.Round(Length(With("bus-2", c => c with { Length = 0.3 })).Advice[0].To, 9)));
+        Assert.Equal(0.645, Length(Lids with { Cabling = Lids.Cabling with { DuctDrop = 0.25 } }).Limit.Lower, 1e-12);
+        // From the first rail's axis to the third's: two modules on.
+        Assert.Equal(0.39, Length(With("bus-2", c => c with { To = "axis-c" })).Limit.Lower, 1e-12);
+        var blank = Lids with { Cabinet = Lids.Cabinet with { Modules = Lids.Cabinet.Modules.SetItem("controller", Lids.Cabinet.Modules["controller"] with { Width = null }) } };
+        Assert.Contains(CablingStage.Of(blank).Coverage, c => c.Reason == CablingReasons.WithinCabinet && c.Subject.Pointer == "/cables/bus-2");
+    }
+
+    [Fact]
+    public void A_plug_has_to_fit_the_socket_of_its_module()
+    {
+        string Told(Cell cell) => string.Join(' ', Bad(cell).Where(f => f.Rule == CablingRules.Socket).SelectMany(f => f is YesNo y ? y.Evidence : [f.Id]));
+        Cell End(Func<CableEnd, CableEnd> change) => With("encoder-a", c => c with { FromEnd = change(c.FromEnd) });
+        const string socket = "/cabinet/modules/axis-a/sockets/x4", end = "/cables/encoder-a/fromEnd";
+        Assert.Equal("", Told(Lids));
+        Assert.Equal($"{end}/connector {socket}/connector", Told(End(e => e with { Connector = "D-sub 9" })));
+        Assert.Equal($"{end}/contacts {socket}/contacts", Told(End(e => e with { Contacts = 9 })));
+        Assert.Equal($"{end}/gender {socket}/gender", Told(End(e => e with { Gender = ContactGender.Sockets })));
+        Assert.Equal($"{end}/socket /cabinet/modules/axis-a/sockets", Told(End(e => e with { Socket = "X44" })));
+        Assert.Contains("cable.socket:" + end, Told(End(e => e with { Socket = null })), StringComparison.Ordinal);
+        // Blanks and capitals do not make another socket.
+        Assert.Equal("", Told(End(e => e with { Socket = " x4 ", Connector = "d-SUB 15" })));
+        // Two motors in one socket; two wires under one strip of terminals are as it should be.
+        Assert.Contains("/cables/motor-a/fromEnd/socket /cables/motor-b/fromEnd/socket", Told(With("motor-b", c => c with { From = "axis-a" })), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using Trivet.Cells;
+using Trivet.Conductors;
 using Trivet.Powering;
 using Xunit;
 
@@ -71,6 +72,6 @@ public sealed class CopperTests
         Assert.Equal((10.0, 20.0), Tripping.Magnet(Protection.BreakerD)!.Value);
         Assert.Equal(100, Tripping.Certain(Protection.BreakerC, 10, double.NaN, true));
         Gen.Select(Gen.OneOf(Gen.Const(Protection.BreakerB), Gen.Const(Protection.BreakerC), Gen.Const(Protection.BreakerD)), Gen.Double[1, 63]).Sample((p, rating) =>
-            Assert.True(Tripping.LetsPass(p, rating) < Tripping.Certain(p, rating, double.NaN, false)));
+            Assert.True(Tripping.LetsPass(p, rating, double.NaN, 0) < Tripping.Certain(p, rating, double.NaN, false)));
     }
 }

@@ -102,6 +102,35 @@ public sealed class PowerStageTests
         Assert.Contains(Bad(mixed), f => f.Rule == PowerRules.Separate);
     }
 
+    /// <summary>A fuse of 4 A bears 20 A for 0.1 s and 8 A for 10 s (gates of IEC 60269-1 for 16 A, 85 and 33 A, scaled; from memory); an electronic one what it switches off at; C4 4·5·√2 = 28.3 A.</summary>
+    [Theory]
+    [InlineData(Protection.Fuse, 18, 0.05, false)]
+    [InlineData(Protection.Fuse, 18, 0.5, true)]
+    [InlineData(Protection.Fuse, 7.5, 5, false)]
+    [InlineData(Protection.Fuse, 7.5, 20, true)]
+    [InlineData(Protection.Electronic, 5, 0.05, false)]
+    [InlineData(Protection.Electronic, 5.5, 0.05, true)]
+    [InlineData(Protection.BreakerC, 28, 0.05, false)]
+    [InlineData(Protection.BreakerC, 29, 0.05, true)]
+    public void What_a_branch_feeds_may_be_switched_on(Protection protection, double peak, double lasting, bool trips)
+    {
+        var cell = With(Consumer(Bench(), "valve", c => c with { Count = 1, Simultaneity = 1, Peak = peak, PeakTime = lasting }), "b", b => b with { Protection = protection, Rating = 4, TripCurrent = null });
+        Assert.Equal(trips, Bad(cell).Any(f => f.Rule == PowerRules.Inrush));
+        Assert.Equal(peak, Value(cell, PowerRules.Inrush, "/cabinet/branches/b"), 1e-9);
+    }
+
+    [Fact]
+    public void What_must_go_on_without_mains_hangs_on_a_source_that_does()
+    {
+        var needs = Consumer(Bench(), "valve", c => c with { BackedUp = true });
+        Assert.Equal("/cabinet/consumers/valve", Assert.Single(Bad(needs), f => f.Rule == PowerRules.BackedUp).Subject.Pointer);
+        Cell Holding(double seconds) => With(needs, c => c with { Sources = c.Sources.SetItem("dc", c.Sources["dc"] with { HoldTime = seconds }) });
+        Assert.DoesNotContain(Bad(Holding(5)), f => f.Rule == PowerRules.BackedUp || f.Rule == PowerRules.HoldTime);
+        Assert.Contains(Bad(Holding(0.5)), f => f.Rule == PowerRules.HoldTime);
+        Assert.Contains(Bad(Consumer(Holding(5), "valve", c => c with { HoldTime = 30 })), f => f.Rule == PowerRules.HoldTime);
+        Assert.DoesNotContain(PowerStage.Of(Bench()).Findings, f => f.Rule == PowerRules.BackedUp || f.Rule == PowerRules.HoldTime);
+    }
+
     /// <summary>C10 lets a surge of 5·10·√2 = 70.7 A pass: two supplies of 30 A each, not three.</summary>
     [Theory, InlineData(2, false), InlineData(3, true)]
     public void So_many_supplies_start_behind_one_breaker(int count, bool trips)

@@ -1,11 +1,14 @@
 using System.Collections.Immutable;
 using Trivet.Cells;
 
-namespace Trivet.Powering;
+namespace Trivet.Conductors;
 
 /// <summary>Copper wires by their section, as tables state them.</summary>
 public static class Copper
 {
+    /// <summary>Usual temperature of a loaded PVC conductor at its limit, °C.</summary>
+    public const double Warm = 70;
+
     /// <summary>Of resistance, by kelvin (IEC 60228).</summary>
     public const double Coefficient = 0.00393;
 
@@ -46,6 +49,17 @@ public static class Copper
         return at20 * (1 + Coefficient * (temperature - 20));
     }
 
+    /// <summary>
+    /// Volts lost on the two wires of a cable with a direct current. Cables are made with other sections too: for one between the rows 19.5 Ω·mm²/km over it, as row 1 has it.
+    /// Not a number for a section that is not above zero.
+    /// </summary>
+    public static double Drop(double section, double length, double current, double temperature = Warm)
+    {
+        double perMetre = Resistance(section, temperature);
+        if (double.IsNaN(perMetre) && section > 0) perMetre = 19.5e-9 / section * (1 + Coefficient * (temperature - 20));
+        return 2 * length * current * perMetre;
+    }
+
     /// <summary>Amperes that a wire bears: that of the largest section of the table which is not above it. Not a number beyond the table.</summary>
     public static double Capacity(double section, WireLaying laying, double ambient, int grouped)
     {
@@ -63,51 +77,4 @@ public static class Copper
         Crowd.Where(c => circuits <= c.Circuits).Select(c => laying switch { WireLaying.C => c.C, WireLaying.E => c.E, _ => c.B }).FirstOrDefault(double.NaN);
 
     private static bool Same(double millimetres, double section) => Math.Abs(section * 1e6 - millimetres) < 1e-6;
-}
-
-/// <summary>A wire there and back.</summary>
-/// <param name="Section">m².</param>
-/// <param name="Length">One way, m.</param>
-/// <param name="Ambient">Of the air around it, °C.</param>
-/// <param name="Temperature">Of the copper at load, °C.</param>
-public sealed record Wire(double Section, double Length, WireLaying Laying, int Grouped, double Ambient, double Temperature)
-{
-    /// <summary>Ohms there and back.</summary>
-    public double Loop => 2 * Length * Copper.Resistance(Section, Temperature);
-
-    public double Capacity => Copper.Capacity(Section, Laying, Ambient, Grouped);
-}
-
-/// <summary>When a protection switches off.</summary>
-public static class Tripping
-{
-    /// <summary>Peak of a direct current against the effective value that a magnet's band is stated in (common practice, no source).</summary>
-    private static readonly double Peak = Math.Sqrt(2);
-
-    /// <summary>What a fuse of class gG needs to melt within 5 s, times its rating, small ones (gates of IEC 60269-1, from memory).</summary>
-    private const double FuseMelts = 5;
-
-    /// <summary>Where the description of an electronic protection states nothing (common practice, no source).</summary>
-    public const double ElectronicTrips = 1.3;
-
-    /// <summary>A fuse of class gG melts for certain at 1.6 times its rating only, where a breaker trips at 1.45 (IEC 60269-1, IEC 60898-1, from memory): what a wire must bear more for it.</summary>
-    public static double WireFactor(Protection protection) => protection == Protection.Fuse ? 1.6 / 1.45 : 1;
-
-    /// <summary>Band of the magnet, times the rating, effective value (IEC 60898-1); null where there is no magnet.</summary>
-    public static (double Not, double Certain)? Magnet(Protection protection) => protection switch
-    {
-        Protection.BreakerB => (3, 5),
-        Protection.BreakerC => (5, 10),
-        Protection.BreakerD => (10, 20),
-        _ => null,
-    };
-
-    /// <summary>Amperes that switch it off for certain and soon. A magnet needs more of a direct current.</summary>
-    /// <param name="stated">Of an electronic protection; not a number where nothing is stated.</param>
-    public static double Certain(Protection protection, double rating, double stated, bool alternating) => Magnet(protection) is var (_, certain)
-        ? certain * rating * (alternating ? 1 : Peak)
-        : protection == Protection.Fuse ? FuseMelts * rating : double.IsNaN(stated) ? ElectronicTrips * rating : stated;
-
-    /// <summary>Peak of a short surge, amperes, that a breaker lets pass for certain; not a number for what has no magnet.</summary>
-    public static double LetsPass(Protection protection, double rating) => Magnet(protection) is var (not, _) ? not * rating * Peak : double.NaN;
 }
