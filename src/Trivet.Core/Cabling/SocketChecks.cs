@@ -55,30 +55,34 @@ internal static class SocketChecks
     /// <summary>Sockets that two cables want; many wires go to a strip of terminals.</summary>
     public static IEnumerable<Finding> Shared(Cell cell)
     {
+        if (cell.Cabinet.Modules.Values.All(m => m.Sockets.IsEmpty)) yield break;
+        var cables = new Reading();
+        cables.Used("/cables", string.Join('\n', cell.Cables.Keys));
+        var ends = new List<(string? Module, string? Socket, string At)>();
+        foreach (var (id, cable) in cell.Cables)
+        {
+            Add(cable.From, cable.FromEnd, $"/cables/{id}/from");
+            Add(cable.To, cable.ToEnd, $"/cables/{id}/to");
+        }
         foreach (var (module, m) in cell.Cabinet.Modules.InOrder().Where(m => !m.Value.Sockets.IsEmpty))
         {
-            var reading = new Reading();
+            var reading = new Reading(cables);
             Sockets(cell, module, reading);
-            reading.Used("/cables", string.Join('\n', cell.Cables.Keys));
-            var taken = new List<(string Key, string End)>();
-            foreach (var (id, cable) in cell.Cables)
-                foreach (bool from in new[] { true, false })
-                {
-                    reading.Used($"/cables/{id}/{(from ? "from" : "to")}", from ? cable.From : cable.To);
-                    string at = new CableEndAt(id, from).At + "/socket";
-                    var end = from ? cable.FromEnd : cable.ToEnd;
-                    reading.Used(at, end.Socket);
-                    if ((from ? cable.From : cable.To) == module && end.Socket is { } named && Named(m, named) is { } key) taken.Add((key, at));
-                }
-            foreach (var socket in m.Sockets.InOrder())
+            foreach (var (key, socket) in m.Sockets) reading.Used($"/cabinet/modules/{module}/sockets/{key}/gender", socket.Gender);
+            var taken = ends.Where(e => e.Module == module && e.Socket is not null).ToLookup(e => Named(m, e.Socket!), e => e.At);
+            foreach (var (key, socket) in m.Sockets.InOrder())
             {
-                var own = new Reading(reading);
-                string on = $"/cabinet/modules/{module}/sockets/{socket.Key}";
-                own.Used(on + "/gender", socket.Value.Gender);
-                ImmutableArray<string> ends = [.. taken.Where(t => t.Key == socket.Key).Select(t => t.End)];
-                if (socket.Value.Gender == ContactGender.Terminals || ends.IsEmpty) continue;
-                yield return new YesNo(CablingRules.Socket, new(on), own.Inputs, ends.Length == 1, ends);
+                ImmutableArray<string> own = [.. taken[key]];
+                if (socket.Gender == ContactGender.Terminals || own.IsEmpty) continue;
+                yield return new YesNo(CablingRules.Socket, new($"/cabinet/modules/{module}/sockets/{key}"), reading.Inputs, own.Length == 1, own);
             }
+        }
+
+        void Add(string? module, CableEnd end, string at)
+        {
+            cables.Used(at, module);
+            cables.Used(at + "End/socket", end.Socket);
+            ends.Add((module, end.Socket, at + "End/socket"));
         }
     }
 

@@ -18,6 +18,37 @@ public sealed class ReadingTests
         Assert.True(reading.Complete);
     }
 
+    /// <summary>A copy goes on from where it was taken, and neither sees what the other reads from there on; asked again and again, the order is always that of one reading.</summary>
+    [Fact]
+    public void A_copy_goes_on_by_itself_and_in_order()
+    {
+        var random = new Random(7);
+        for (int round = 0; round < 200; round++)
+        {
+            var (reading, all) = (new Reading(), new SortedDictionary<string, object?>(StringComparer.Ordinal));
+            for (int i = 0; i < 60; i++)
+            {
+                string pointer = $"/{(char)('a' + random.Next(26))}/{random.Next(40)}";
+                reading.Used(pointer, i);
+                all[pointer] = i;
+                switch (random.Next(6))
+                {
+                    case 0:
+                        Assert.Equal(all.Keys, reading.Inputs);
+                        break;
+                    case 1:
+                        var copy = new Reading(reading);
+                        copy.Used("/zz", null);
+                        Assert.DoesNotContain("/zz", reading.Inputs);
+                        Assert.Equal(all.Keys.Append("/zz").Order(StringComparer.Ordinal), copy.Inputs);
+                        if (random.Next(2) == 0) reading = new(reading);
+                        break;
+                }
+            }
+            Assert.Equal(all, reading.Key);
+        }
+    }
+
     [Fact]
     public void What_is_absent_is_not_a_number_and_listed()
     {
