@@ -18,6 +18,9 @@ public sealed class PostgresServer : IAsyncDisposable
     private static readonly string[] Places =
         ["/usr/lib/postgresql/17/bin", "/usr/lib/postgresql/16/bin", "/usr/lib/postgresql/15/bin", "/usr/local/bin", "/opt/homebrew/bin"];
 
+    /// <summary>Where one of PostgreSQL's own programs lies; null where it is not installed.</summary>
+    public static string? Program(string name) => Places.Append("/usr/bin").Select(p => Path.Combine(p, name)).FirstOrDefault(File.Exists);
+
     private readonly string _bin;
     private readonly string _folder;
 
