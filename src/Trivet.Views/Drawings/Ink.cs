@@ -35,4 +35,28 @@ internal static class Ink
         .tv .a{fill:var(--tv-accent)}
         .tv .o{paint-order:stroke;stroke:var(--tv-paper);stroke-width:4;stroke-linejoin:round}
         """;
+
+    // Pictures of a step, read at arm's length and farther: three widths, 0.25, 0.5 and 1 mm on a page 170 mm wide (ISO 128, from memory).
+    // e edge between two faces that are seen, o outline, i edge and r outline of the marked part, w its outline where all is small, v its hidden edges, n hatch, y leader,
+    // u arrow (filled with paper), j its dot, t text, k label, s soft text, b border of a detail.
+    public const string Picture = """
+        .tp{--tv-ink:var(--ink,#12222e);--tv-soft:var(--ink-soft,#485a67);--tv-paper:var(--paper,#f6f8f7);--tv-low:var(--paper-low,#edf1f0);--tv-accent:var(--accent,#b8330b);font-family:var(--sans,"Barlow Semi Condensed","Arial Narrow","Liberation Sans Narrow",Arial,Helvetica,sans-serif)}
+        .tp *{fill:none;stroke:var(--tv-soft);stroke-linecap:round;stroke-linejoin:round}
+        .tp .page{fill:var(--tv-paper);stroke:none}
+        .tp .e{stroke-width:.8;stroke-opacity:.7}
+        .tp .o{stroke-width:1.3}
+        .tp .i{stroke:var(--tv-accent);stroke-width:1.6}
+        .tp .r{stroke:var(--tv-accent);stroke-width:3.6}
+        .tp .w{stroke:var(--tv-accent);stroke-width:2}
+        .tp .v{stroke:var(--tv-accent);stroke-width:1.3;stroke-dasharray:7 5}
+        .tp .n{stroke:var(--tv-accent);stroke-width:.9}
+        .tp .y{stroke:var(--tv-ink);stroke-width:1.5}
+        .tp .u{stroke:var(--tv-ink);stroke-width:2.4;fill:var(--tv-paper)}
+        .tp .p{stroke:var(--tv-soft);stroke-width:1.3;fill:var(--tv-paper)}
+        .tp .j{fill:var(--tv-ink);stroke:var(--tv-paper);stroke-width:2}
+        .tp .b{stroke-width:1;stroke-opacity:.6}
+        .tp text{fill:var(--tv-ink);stroke:none}
+        .tp .s{fill:var(--tv-soft)}
+        .tp .k{font-weight:600}
+        """;
 }

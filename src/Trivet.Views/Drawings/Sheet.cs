@@ -40,6 +40,10 @@ internal sealed class Sheet
 
     public double Width { get; }
     public double Height { get; }
+
+    /// <summary>Inked as a picture of a step, with wider lines and fewer of them.</summary>
+    public bool Bold { get; init; }
+
     public Box Page => new(0, 0, Width, Height);
 
     public void Line(double x1, double y1, double x2, double y2, string style) =>
@@ -115,11 +119,11 @@ internal sealed class Sheet
     public void Close() => _body.Append("</g>\n");
 
     public Drawing Finish() => new(_title, $"""
-        <svg xmlns="http://www.w3.org/2000/svg" class="tv" viewBox="0 0 {N(Width)} {N(Height)}" width="{N(Width)}" height="{N(Height)}" role="{_role}" aria-label="{Escape(_title)}">
+        <svg xmlns="http://www.w3.org/2000/svg" class="{(Bold ? "tp" : "tv")}" viewBox="0 0 {N(Width)} {N(Height)}" width="{N(Width)}" height="{N(Height)}" role="{_role}" aria-label="{Escape(_title)}">
         <title>{Escape(_title)}</title>
         <desc>{Escape(_description)}</desc>
         <style>
-        {Ink.Style}
+        {(Bold ? Ink.Picture : Ink.Style)}
         </style>
         <rect class="page" width="{N(Width)}" height="{N(Height)}"/>
         {_body}</svg>

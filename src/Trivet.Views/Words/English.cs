@@ -148,6 +148,7 @@ public static class English
         Falls = EnglishFalls.All,
         Plate = EnglishPlates.All,
         Wiring = EnglishWiring.All,
+        Picture = EnglishPictures.All,
         Cabling = EnglishCabling.All,
         Cabinet = EnglishCabinets.All,
         Power = EnglishPowering.All,

@@ -100,6 +100,7 @@ public sealed record Language
     public required FallWords Falls { get; init; }
     public required PlateWords Plate { get; init; }
     public required WiringWords Wiring { get; init; }
+    public required PictureWords Picture { get; init; }
     public required CablingWords Cabling { get; init; }
     public required CabinetWords Cabinet { get; init; }
     public required PowerWords Power { get; init; }
