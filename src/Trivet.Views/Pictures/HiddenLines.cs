@@ -74,6 +74,13 @@ internal static class HiddenLines
             var (pa, pb) = (view.At(a), view.At(b));
             if (new PageLine(pen, pa.X, pa.Y, pb.X, pb.Y).Length < Shortest) return;
             var hidden = new List<(double From, double To)>();
+            if (pen == Pen.Behind)
+            {
+                // Its own solid hides it: all of it is drawn, under whatever is seen there.
+                Keep(pen, 0, 1);
+                return;
+            }
+
             for (int k = 0; k < shadows.Length; k++)
             {
                 if (!shadows[k].Near(pa, pb)) continue;

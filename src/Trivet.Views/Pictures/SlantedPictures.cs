@@ -12,7 +12,7 @@ internal static class SlantedPictures
     private const double Elevation = 22 * Math.PI / 180, DetailElevation = 28 * Math.PI / 180;
 
     /// <summary>How far a detail shows what is round the part, metres, and how small it may get.</summary>
-    private const double Round = 0.05, Smallest = 0.28;
+    private const double Round = 0.05, Smallest = 0.42;
 
     private const double KeyWidth = 150;
 
