@@ -38,7 +38,7 @@ internal static class Ink
 
     // Pictures of a step, read at arm's length and farther: three widths, 0.25, 0.5 and 1 mm on a page 170 mm wide (ISO 128, from memory).
     // e edge between two faces that are seen, o outline, i edge and r outline of the marked part, w its outline where all is small, v its hidden edges, n hatch, y leader,
-    // u arrow (filled with paper), j its dot, t text, k label, s soft text, b border of a detail.
+    // u arrow and p plain shape (filled with paper), j its dot, h what may be taken for the part, t text, k label, s soft text, b border of a detail.
     public const string Picture = """
         .tp{--tv-ink:var(--ink,#12222e);--tv-soft:var(--ink-soft,#485a67);--tv-paper:var(--paper,#f6f8f7);--tv-low:var(--paper-low,#edf1f0);--tv-accent:var(--accent,#b8330b);font-family:var(--sans,"Barlow Semi Condensed","Arial Narrow","Liberation Sans Narrow",Arial,Helvetica,sans-serif)}
         .tp *{fill:none;stroke:var(--tv-soft);stroke-linecap:round;stroke-linejoin:round}
@@ -50,6 +50,7 @@ internal static class Ink
         .tp .w{stroke:var(--tv-accent);stroke-width:2}
         .tp .v{stroke:var(--tv-accent);stroke-width:1.3;stroke-dasharray:7 5}
         .tp .n{stroke:var(--tv-accent);stroke-width:.9}
+        .tp .h{stroke-width:1.3;stroke-dasharray:7 5}
         .tp .y{stroke:var(--tv-ink);stroke-width:1.5}
         .tp .u{stroke:var(--tv-ink);stroke-width:2.4;fill:var(--tv-paper)}
         .tp .p{stroke:var(--tv-soft);stroke-width:1.3;fill:var(--tv-paper)}

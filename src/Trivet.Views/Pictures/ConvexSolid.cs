@@ -81,6 +81,12 @@ internal sealed class ConvexSolid
         return Prism([.. Enumerable.Range(0, sides).Select(i => from + radius * (Math.Cos(Math.Tau * i / sides) * u + Math.Sin(Math.Tau * i / sides) * v))], to - from, _ => true);
     }
 
+    public ConvexSolid Moved(Vec3 by)
+    {
+        var smooth = Edges.Where(e => e.Smooth).SelectMany(e => ((int, int)[])[(e.From, e.To), (e.To, e.From)]).ToHashSet();
+        return new([.. Vertices.Select(v => v + by)], Faces.Select(f => f.Loop), (a, b) => smooth.Contains((a, b)));
+    }
+
     private Face Plane(ImmutableArray<int> loop)
     {
         // The sum of cross products round the loop: exact for a plane one, the mean for one that is plane but for rounding.

@@ -9,7 +9,9 @@ namespace Trivet.Views.Pictures;
 /// <summary>The whole cell and a detail of it, seen at a slant.</summary>
 internal static class SlantedPictures
 {
-    private const double Elevation = 22 * Math.PI / 180, DetailElevation = 28 * Math.PI / 180;
+    public const double Elevation = 22 * Math.PI / 180;
+
+    private const double DetailElevation = 28 * Math.PI / 180;
 
     /// <summary>How far a detail shows what is round the part, metres, and how small it may get.</summary>
     private const double Round = 0.05, Smallest = 0.42;
@@ -20,38 +22,43 @@ internal static class SlantedPictures
     {
         var pieces = Of(cell, pointer, fitted);
         if (pieces.IsEmpty) return null;
-        var view = SolidPicture.Best(pieces, Elevation);
-        return Draw(cell, pointer, pieces, view, hidden, locale);
+        if (pointer.Length > 0 && !pieces.Any(p => p.Marked)) return null;
+        return Draw(cell, pointer, pieces, SolidPicture.Best(pieces, Elevation), hidden, locale, locale.Language.Picture.Whole);
     }
 
-    private static Drawing Draw(Assessed cell, string pointer, ImmutableArray<Piece> pieces, Axonometry view, bool hidden, Locale locale)
+    /// <param name="more">What is drawn over the solids.</param>
+    /// <param name="name">What the marked part is called; that of the pointer where not given.</param>
+    public static Drawing Draw(
+        Assessed cell, string pointer, ImmutableArray<Piece> pieces, Axonometry view, bool hidden, Locale locale, string description, Action<Sheet, SolidPicture>? more = null, string? name = null)
     {
-        bool any = pieces.Any(p => p.Marked);
-        string name = any ? PicturePage.Name(cell.Cell, pointer, locale) : "";
-        bool behind = hidden || any && Nothing(pieces, view);
-        var sheet = PicturePage.New(cell.Cell, name, behind ? locale.Language.Picture.Hidden : locale.Language.Picture.Whole, locale);
+        bool any = pieces.Any(p => p.Marked), nothing = any && Nothing(pieces, view);
+        name ??= any ? PicturePage.Name(cell.Cell, pointer, locale) : "";
+        var sheet = PicturePage.New(cell.Cell, name, nothing ? locale.Language.Picture.Hidden : description, locale);
         var window = Window.Of(pieces, view);
         bool above = !any || Window.Of(pieces.Where(p => p.Marked), view).Middle.Y > window.Middle.Y;
         double band = any ? PicturePage.Band : 0;
         var picture = new SolidPicture(view, window, new(PicturePage.Margin, PicturePage.Margin + (above ? band : 0), PicturePage.Width - 2 * PicturePage.Margin, PicturePage.Height - 2 * PicturePage.Margin - band));
-        var at = picture.Draw(sheet, pieces, behind);
+        var at = picture.Draw(sheet, pieces, hidden || nothing);
+        more?.Invoke(sheet, picture);
         if (any) PicturePage.Leader(sheet, name, double.IsFinite(at.X) ? at : Middle(pieces, picture), above);
         return sheet.Finish();
     }
 
     /// <summary>A part from near by in a border, and beside it the whole machine small, with the part marked.</summary>
-    public static Drawing? Detail(Assessed cell, string pointer, Fitted fitted, bool hidden, Locale locale)
+    public static Drawing? Detail(
+        Assessed cell, string pointer, Fitted fitted, bool hidden, Locale locale, string? description = null, Action<Sheet, SolidPicture>? more = null)
     {
         var pieces = Of(cell, pointer, fitted);
         if (!pieces.Any(p => p.Marked)) return Whole(cell, pointer, fitted, hidden, locale);
         var view = SolidPicture.Best(pieces, DetailElevation);
         bool behind = hidden || Nothing(pieces, view);
         string name = PicturePage.Name(cell.Cell, pointer, locale);
-        var sheet = PicturePage.New(cell.Cell, name, locale.Language.Picture.Detail, locale);
+        var sheet = PicturePage.New(cell.Cell, name, description ?? locale.Language.Picture.Detail, locale);
         var box = new Box(PicturePage.Margin, PicturePage.Margin + PicturePage.Band, PicturePage.Width - 3 * PicturePage.Margin - KeyWidth, PicturePage.Height - 2 * PicturePage.Margin - PicturePage.Band);
         var picture = new SolidPicture(view, Around(pieces, view, box), box);
         var at = picture.Draw(sheet, Opened(pieces, view), behind);
         sheet.Rectangle(picture.Area, "b");
+        more?.Invoke(sheet, picture);
         Key(sheet, pieces, view, new(PicturePage.Width - PicturePage.Margin - KeyWidth, box.Y, KeyWidth, box.Height));
         PicturePage.Leader(sheet, name, double.IsFinite(at.X) ? at : Middle(pieces, picture), true);
         return sheet.Finish();

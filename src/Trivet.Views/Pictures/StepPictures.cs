@@ -46,11 +46,20 @@ public static class StepPictures
     /// <param name="pointer">What is marked; empty for nothing. A field stands for the part it belongs to.</param>
     /// <param name="fitted">What of the machine is there already.</param>
     /// <param name="hidden">Hidden edges of the marked part too, dashed. Where nothing of it is seen they are drawn anyway.</param>
-    public static Drawing? Of(Assessed cell, string pointer, PictureKind? kind = null, Fitted fitted = Fitted.All, bool hidden = false, Locale? locale = null) =>
-        (kind ?? KindOf(pointer)) switch
+    public static Drawing? Of(Assessed cell, string pointer, PictureKind? kind = null, Fitted fitted = Fitted.All, bool hidden = false, Locale? locale = null)
+    {
+        locale ??= Locale.English;
+        return (kind ?? KindOf(pointer)) switch
         {
-            PictureKind.Whole => SlantedPictures.Whole(cell, pointer, fitted, hidden, locale ?? Locale.English),
-            PictureKind.Detail => SlantedPictures.Detail(cell, pointer, fitted, hidden, locale ?? Locale.English),
-            _ => null,
+            PictureKind.Detail => SlantedPictures.Detail(cell, pointer, fitted, hidden, locale),
+            PictureKind.FromBelow => TurnedPictures.FromBelow(cell, fitted, locale),
+            PictureKind.FromAbove => TurnedPictures.FromAbove(cell, locale),
+            PictureKind.Rail => CabinetPictures.Rail(cell, pointer, locale),
+            PictureKind.Cable => CabinetPictures.Cable(cell, pointer, locale),
+            PictureKind.Foot => MovedPictures.Foot(cell, pointer, locale),
+            PictureKind.Push => MovedPictures.Push(cell, pointer, fitted, locale),
+            PictureKind.Level => MovedPictures.Level(cell, pointer, fitted, locale),
+            _ => SlantedPictures.Whole(cell, pointer, fitted, hidden, locale),
         };
+    }
 }
