@@ -125,7 +125,7 @@ internal static class CabinetPictures
     private static void End(Sheet sheet, Cell cell, double x, double middle, string? place, CableEnd end, string style)
     {
         sheet.Rectangle(new(x, middle - EndTall / 2, EndWide, EndTall), style);
-        var lines = TextMetrics.Wrap(CableSections.PlaceOf(cell, place), Small + 2, EndWide - 20, 2);
+        var lines = TextMetrics.Wrap(CableSections.PlaceOf(cell, place), Small + 2, (EndWide - 20) / 1.15, 2);
         string socket = string.Join(' ', new[] { end.Socket, end.Connector, end.Coding }.OfType<string>());
         double y = middle - (lines.Count + (socket.Length > 0 ? 1 : 0)) * 13 + 20;
         foreach (string line in lines)
@@ -134,6 +134,6 @@ internal static class CabinetPictures
             y += 26;
         }
 
-        if (socket.Length > 0) sheet.Text(x + 12, y, TextMetrics.Cut(socket, Small, EndWide - 20), Small, "s");
+        if (socket.Length > 0) sheet.Text(x + 12, y, TextMetrics.Cut(socket, Small, (EndWide - 20) / 1.15), Small, "s");
     }
 }

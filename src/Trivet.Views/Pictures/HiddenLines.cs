@@ -85,7 +85,7 @@ internal static class HiddenLines
             {
                 if (!shadows[k].Near(pa, pb)) continue;
                 Add(shadows[k].Hides(a, b));
-                if (k == own) continue;
+                if (k == own || faces.IsEmpty || !Meet(pieces[k].Solid, a, b)) continue;
                 foreach (var normal in faces) Add(shadows[k].Joins(normal, a, b));
             }
 
@@ -111,6 +111,13 @@ internal static class HiddenLines
                 if (line.Length >= Shortest) lines.Add(line);
             }
         }
+    }
+
+    private static bool Meet(ConvexSolid solid, Vec3 a, Vec3 b)
+    {
+        Vec3 low = Vec3.Min(a, b), high = Vec3.Max(a, b);
+        const double Slack = 1e-5;
+        return low.X <= solid.High.X + Slack && high.X >= solid.Low.X - Slack && low.Y <= solid.High.Y + Slack && high.Y >= solid.Low.Y - Slack && low.Z <= solid.High.Z + Slack && high.Z >= solid.Low.Z - Slack;
     }
 
     private static bool Meet(ConvexSolid a, ConvexSolid b) =>

@@ -41,8 +41,11 @@ internal static class MovedPictures
                 double dx = tx - x, dy = ty - y, n = Math.Sqrt(dx * dx + dy * dy);
                 if (n < 4) continue;
                 (dx, dy) = (dx / n, dy / n);
-                // Beside the part, not over it.
-                double gap = Math.Min(52, 0.3 * picture.Area.Width);
+                // Beside the part, not over it, nor over the leader; away from a part that goes many ways.
+                bool line = move.Ways.Length == 2;
+                double gap = line ? 14 : Math.Min(52, 0.3 * picture.Area.Width), aside = line ? 46 : 0;
+                if (Math.Abs(dy) > Math.Abs(dx)) x += aside;
+                else y += aside;
                 PicturePage.Arrow(sheet, (x + gap * dx, y + gap * dy), (x + (gap + Long) * dx, y + (gap + Long) * dy), 13);
             }
         });

@@ -20,11 +20,14 @@ internal static class PicturePage
         return new(part.Length == 0 ? Locale.Fill(words.WholeTitle, ("cell", name)) : Locale.Fill(words.Title, ("part", part), ("cell", name)), Locale.Fill(description, ("part", part)), Width, Height) { Bold = true };
     }
 
+    /// <summary>Room for a label, also where a page has no narrow face and sets it wider.</summary>
+    public static double Room(string text, double size = Label) => 1.15 * TextMetrics.Width(text, size);
+
     /// <summary>The label in a band over or under the drawing, its leader down or up to a dot on the part.</summary>
     public static void Leader(Sheet sheet, string text, (double X, double Y) part, bool above, double left = Margin, double right = Width - Margin)
     {
-        text = TextMetrics.Cut(text, Label, right - left);
-        double w = TextMetrics.Width(text, Label), x = Math.Clamp(part.X - w / 2, left, right - w), baseline = above ? Margin + 22 : Height - Margin - 8;
+        text = TextMetrics.Cut(text, Label, (right - left) / 1.15);
+        double w = Room(text), x = Math.Clamp(part.X - w / 2, left, right - w), baseline = above ? Margin + 22 : Height - Margin - 8;
         sheet.Text(x + w / 2, baseline, text, Label, "k", Anchor.Middle);
         if (!double.IsFinite(part.X)) return;
         double shelf = above ? baseline + 9 : baseline - 27;
@@ -62,7 +65,8 @@ internal static class PicturePage
             ["robot", "linearAxis", ..] => words.LinearAxis,
             ["robot", "chains", var chain, ..] => Fields.Words(cell, "/robot/chains/" + chain, locale),
             ["drives", "axes", var axis, ..] => Fields.Words(cell, "/drives/axes/" + axis, locale),
-            ["robot", ..] or ["mount", ..] => words.Base,
+            ["robot", ..] => words.Robot,
+            ["mount", ..] => words.Base,
             ["tool", "parts", var part, ..] => Fields.Words(cell, "/tool/parts/" + part, locale),
             ["tool", ..] => words.Tool,
             ["cabinet"] or ["cabinet", not "modules", ..] => words.Cabinet,

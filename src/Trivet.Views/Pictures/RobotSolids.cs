@@ -150,10 +150,10 @@ internal sealed class RobotSolids(Assessed assessed, Fitted fitted, ImmutableArr
             var p = new Vec3(x, y, z);
             if (cable?.Axis is { } axis && posture?.Chains.FirstOrDefault(c => c.Id == axis) is { } chain)
             {
-                // A motor sits behind its rail's head, or beside its shoulder.
+                // A motor sits behind its rail's head, or by its shoulder where it is stated.
                 var along = chain.Family == RobotFamily.RailDelta ? (chain.End - chain.Start).Unit() : Down;
                 var outward = Outward(chain, along);
-                var from = p + (CarriageDepth + RailDepth) * outward;
+                var from = p + (chain.Family == RobotFamily.RailDelta ? CarriageDepth + RailDepth : -0.055) * outward;
                 Put(ConvexSolid.Box(from + 0.055 * outward, 0.055 * outward, MotorHalf * along.Cross(outward), MotorHalf * along), at, At(chain), At(chain) + "/motor", "/drives/axes/" + axis);
             }
             else Put(ConvexSolid.Upright(p - DeviceHalf * new Vec3(1, 1, 1), p + DeviceHalf * new Vec3(1, 1, 1)), at);

@@ -43,9 +43,9 @@ internal static class TurnedPictures
         picture.Draw(sheet, pieces);
         var centre = (X: picture.Area.X + picture.Area.Width / 2, Y: picture.Area.Y + picture.Area.Height / 2);
         var middle = labels.Aggregate(Vec3.Zero, (s, l) => s + l.At) / labels.Length;
+        Axes(sheet, view);
         foreach (var (text, at, first) in labels) Outside(sheet, picture, centre, picture.At(middle), picture.At(at), text, first ? "k" : "");
         if (sense && labels.Length > 2) Sense(sheet, picture.At(middle), picture.At(labels[0].At), picture.At(labels[1].At));
-        Axes(sheet, view);
         return sheet.Finish();
     }
 
@@ -54,14 +54,17 @@ internal static class TurnedPictures
     {
         double dx = at.X - middle.X, dy = at.Y - middle.Y, n = Math.Max(1e-9, Math.Sqrt(dx * dx + dy * dy));
         (dx, dy) = (dx / n, dy / n);
-        double w = TextMetrics.Width(text, PicturePage.Label), reach = Math.Min((picture.Area.Width / 2 + 24) / Math.Max(Math.Abs(dx), 1e-6), (picture.Area.Height / 2 + 16) / Math.Max(Math.Abs(dy), 1e-6));
+        double w = PicturePage.Room(text), reach = Math.Min((picture.Area.Width / 2 + 24) / Math.Max(Math.Abs(dx), 1e-6), (picture.Area.Height / 2 + 16) / Math.Max(Math.Abs(dy), 1e-6));
         double ex = centre.X + reach * dx, ey = centre.Y + reach * dy;
         bool aside = Math.Abs(dx) > 0.45;
         double x = Math.Clamp(aside ? dx > 0 ? ex + 6 : ex - 6 - w : ex + 10, PicturePage.Margin, PicturePage.Width - PicturePage.Margin - w);
         double y = Math.Clamp(ey + 9, PicturePage.Margin + 20, PicturePage.Height - PicturePage.Margin - 6);
-        sheet.Line(at.X, at.Y, ex, Math.Clamp(ey, PicturePage.Margin + 4, PicturePage.Height - PicturePage.Margin - 4), "y");
+        // Up the page until nothing else is written there.
+        while (y > PicturePage.Margin + 40 && !sheet.Free(Sheet.BoxOf(x, y, text, PicturePage.Label, Anchor.Start, false))) y -= 8;
+        bool toLeft = aside && dx < 0;
+        sheet.Line(at.X, at.Y, toLeft ? x + w + 5 : x - 5, y - 9, "y");
         sheet.Circle(at.X, at.Y, 4.5, "j");
-        sheet.Text(x, y, text, PicturePage.Label, style);
+        sheet.Text(toLeft ? x + w : x, y, text, PicturePage.Label, style, toLeft ? Anchor.End : Anchor.Start);
     }
 
     /// <summary>An arrow round the middle from the first chain to the second.</summary>

@@ -19,6 +19,7 @@ internal static class EnglishPictures
         Level = "The cell seen at a slant with the spirit level in both directions, {part}.",
         Feet = "feet of the frame",
         Platform = "platform",
+        Robot = "robot",
         Base = "base of the robot",
         Frame = "frame",
         Tool = "tool",

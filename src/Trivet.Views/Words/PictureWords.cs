@@ -21,6 +21,7 @@ public sealed record PictureWords
     // Names of what has no name in the description.
     public required string Feet { get; init; }
     public required string Platform { get; init; }
+    public required string Robot { get; init; }
     public required string Base { get; init; }
     public required string Frame { get; init; }
     public required string Tool { get; init; }

