@@ -22,6 +22,9 @@ internal static class JournalCommand
         var verify = new Option<bool>("--verify") { Description = "Look through every hash and both chains, and say what does not fit." };
         var export = new Option<string?>("--export") { Description = "Write the whole journal as lines that are hashed (docs/journal.md); - for standard output.", HelpName = "FILE" };
         var import = new Option<string?>("--import") { Description = "Take in the entries of a device, or of another job, brought as a file.", HelpName = "FILE" };
+        var photograph = new Option<string?>("--photograph") { Description = "Keep this photograph (JPEG or PNG) of CELL and record it: pixels only, with step and time burnt in.", HelpName = "FILE" };
+        var erase = new Option<string?>("--erase") { Description = "Erase a photograph of CELL; its hash and the reason stay.", HelpName = "HASH" };
+        var because = new Option<string?>("--because") { Description = "Why it is erased.", HelpName = "WORDS" };
         var language = new Option<string>("--language") { Description = "en or de: the language of the words.", HelpName = "TAG", DefaultValueFactory = _ => "en" };
         language.AcceptOnlyFromAmong("en", "de");
         var format = Options.Format();
@@ -35,15 +38,19 @@ internal static class JournalCommand
             new Example("journal my-job jar-lids", "What happened at one cell."),
             new Example("journal my-job --verify", "Look through every hash, the chains of the devices and the chain of receipts."),
             new Example("journal my-job --export journal.jsonl", "All entries with their receipts, to be checked without Trivet."),
-            new Example("journal my-job --import tablet.jsonl", "What a tablet brought as a file."))
+            new Example("journal my-job --import tablet.jsonl", "What a tablet brought as a file."),
+            new Example("journal my-job jar-lids --photograph rail.jpg --step rail-order", "A photograph taken with a telephone."))
         {
-            job, cell, step, person, device, verify, export, import, language, format, outOption,
+            job, cell, step, person, device, verify, export, import, photograph, erase, because, language, format, outOption,
         };
         command.SetAction((parsed, stop) => RunAsync(
             new Asked(
                 parsed, parsed.GetRequiredValue(job), new(parsed.GetValue(cell) ?? "", parsed.GetValue(step) ?? "", parsed.GetValue(person) ?? "", parsed.GetValue(device) ?? ""),
                 parsed.GetValue(verify), parsed.GetValue(export), parsed.GetValue(import), parsed.GetValue(language) == "de" ? GermanJournal.Words : EnglishJournal.Words,
-                parsed.GetValue(format), outOption),
+                parsed.GetValue(format), outOption)
+            {
+                Photograph = parsed.GetValue(photograph), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
+            },
             stop));
         return command;
     }
@@ -51,6 +58,9 @@ internal static class JournalCommand
     private sealed record Asked(
         ParseResult Parsed, string Job, JournalFilter Filter, bool Verify, string? Export, string? Import, JournalWords Words, OutputFormat Format, Option<string?> Out)
     {
+        public string? Photograph { get; init; }
+        public string? Erase { get; init; }
+        public string? Because { get; init; }
         public TextWriter Error => Parsed.InvocationConfiguration.Error;
     }
 
@@ -61,6 +71,8 @@ internal static class JournalCommand
         await using var job = await JobInput.OpenAsync(asked.Job, mayBeNew: false, asked.Error, stop);
         if (job is null) return ExitCode.Refused;
         if (asked.Import is { } from) return await ImportAsync(job, from, asked, stop);
+        if (asked.Photograph is not null || asked.Erase is not null)
+            return await PhotographInput.RunAsync(job, new(asked.Filter, asked.Photograph, asked.Erase, asked.Because), asked.Parsed.InvocationConfiguration, stop);
 
         var part = await job.JournalAsync(0, stop);
         if (asked.Export is { } to) return Export(part, to, asked);

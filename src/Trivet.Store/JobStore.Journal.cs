@@ -30,6 +30,30 @@ public sealed partial class JobStore
         return outcomes.MoveToImmutable();
     }
 
+    /// <summary>
+    /// Writes an entry into the chain of a device that has no memory of its own but this store: the desk, a command. Its place in the chain is
+    /// given while the journal is held, so that several may write for one device.
+    /// </summary>
+    /// <param name="entry">Sequence and previous hash are filled in here.</param>
+    public async Task<AppendOutcome> RecordAsync(Entry entry, DateTimeOffset received, CancellationToken stop = default)
+    {
+        var outcome = await RunAsync((context, stop) => RecordAsync(context, entry, received, stop), stop);
+        if (entry.Says is Erased) await ForgetLogAsync(stop);
+        return outcome;
+    }
+
+    private static async Task<AppendOutcome> RecordAsync(JobContext context, Entry entry, DateTimeOffset received, CancellationToken stop)
+    {
+        await using var transaction = await context.Database.BeginTransactionAsync(stop);
+        await HoldAsync(context, stop);
+        var last = await context.Entries.AsNoTracking().Where(e => e.Device == entry.Device)
+            .OrderByDescending(e => e.Sequence).ThenBy(e => e.Hash).Select(e => new { e.Sequence, e.Hash }).FirstOrDefaultAsync(stop);
+        var arrival = new Arrival(EntryText.Of(entry with { Sequence = (last?.Sequence ?? 0) + 1, Previous = last?.Hash ?? "" }));
+        var outcomes = await AppendHeldAsync(context, [arrival], [ReadArrival(arrival)], received, stop);
+        await transaction.CommitAsync(stop);
+        return outcomes[0];
+    }
+
     /// <summary>The journal after a receipt, of all cells: a device's chain knows no cells.</summary>
     /// <param name="after">Number of the last receipt already known; 0 for all.</param>
     public Task<JournalPart> JournalAsync(long after = 0, CancellationToken stop = default) => RunAsync(async (context, stop) =>
@@ -82,7 +106,20 @@ public sealed partial class JobStore
         JobContext context, Arrival[] arrivals, EntryRead[] reads, DateTimeOffset received, CancellationToken stop)
     {
         await using var transaction = await context.Database.BeginTransactionAsync(stop);
-        if (context is PostgresJobContext) await context.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({ReceiptLock})", stop);
+        await HoldAsync(context, stop);
+        var outcomes = await AppendHeldAsync(context, arrivals, reads, received, stop);
+        await transaction.CommitAsync(stop);
+        return outcomes;
+    }
+
+    /// <summary>Holds the journal until the transaction ends: SQLite lets one writer in at a time, PostgreSQL takes a lock.</summary>
+    private static Task<int> HoldAsync(JobContext context, CancellationToken stop) => context is PostgresJobContext
+        ? context.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({ReceiptLock})", stop)
+        : Task.FromResult(0);
+
+    private static async Task<ImmutableArray<AppendOutcome>> AppendHeldAsync(
+        JobContext context, Arrival[] arrivals, EntryRead[] reads, DateTimeOffset received, CancellationToken stop)
+    {
         string[] hashes = [.. reads.Where(r => r.Ok).Select(r => r.Hash).Distinct()];
         var known = (await context.Receipts.AsNoTracking().Where(r => hashes.Contains(r.EntryHash)).ToListAsync(stop)).ToDictionary(r => r.EntryHash);
         var (number, previous) = await HeadAsync(context, stop) is { } head ? (head.Number, head.Hash) : (0, "");
@@ -110,7 +147,6 @@ public sealed partial class JobStore
             outcomes.Add(new AppendOutcome.Received(ReceiptOf(row!), row!.Hash, again));
         }
         await context.SaveChangesAsync(stop);
-        await transaction.CommitAsync(stop);
         return outcomes.MoveToImmutable();
     }
 

@@ -125,6 +125,21 @@ public sealed class JournalTests(Databases databases)
     }
 
     [Theory, OnBoth]
+    public async Task Several_who_write_for_one_device_make_one_chain(Database database)
+    {
+        await using var job = await databases.NewJobAsync(database);
+        JobStore[] stores = [await job.OpenAsync(), await job.OpenAsync()];
+        var entry = new WritingDevice("desk").Write(new Ticked()).Entry;
+
+        await Task.WhenAll(Enumerable.Range(0, 30).Select(i => stores[i % 2].RecordAsync(entry with { Note = $"{i}" }, Later, Stop)));
+
+        var journal = await stores[0].JournalAsync(0, Stop);
+        Assert.Equal(Enumerable.Range(1, 30), journal.Lines.Select(l => (int)l.Kept.Entry.Sequence));
+        Assert.Empty(Mismatches.Of([.. journal.Lines.Select(l => l.Kept)]));
+        Assert.IsType<AppendOutcome.Damaged>(await stores[0].RecordAsync(entry with { Note = new string('n', 9000) }, Later, Stop));
+    }
+
+    [Theory, OnBoth]
     public async Task More_than_one_transaction_takes_is_received_whole(Database database)
     {
         await using var job = await databases.NewJobAsync(database);
