@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Runtime.CompilerServices;
 using System.Text;
+using Trivet.Cells;
+using Trivet.Files;
 using Trivet.Files.Entries;
+using Trivet.Journal;
 using Trivet.Store;
 using Trivet.Views.Journals;
 using Trivet.Views.Words;
@@ -22,6 +25,9 @@ internal static class JournalCommand
         var verify = new Option<bool>("--verify") { Description = "Look through every hash and both chains, and say what does not fit." };
         var export = new Option<string?>("--export") { Description = "Write the whole journal as lines that are hashed (docs/journal.md); - for standard output.", HelpName = "FILE" };
         var import = new Option<string?>("--import") { Description = "Take in the entries of a device, or of another job, brought as a file.", HelpName = "FILE" };
+        var steps = new Option<bool>("--steps") { Description = "Where each step of CELL stands: done, weak, out of tolerance, stale, and what it waits for." };
+        var stale = new Option<bool>("--stale") { Description = "Only the steps of CELL that are to be done again, and why." };
+        var against = new Option<string?>("--against") { Description = "With --stale: what it would cost at the machine if CELL became this cell file.", HelpName = "FILE" };
         var photograph = new Option<string?>("--photograph") { Description = "Keep this photograph (JPEG or PNG) of CELL and record it: pixels only, with step and time burnt in.", HelpName = "FILE" };
         var erase = new Option<string?>("--erase") { Description = "Erase a photograph of CELL; its hash and the reason stay.", HelpName = "HASH" };
         var because = new Option<string?>("--because") { Description = "Why it is erased.", HelpName = "WORDS" };
@@ -39,9 +45,11 @@ internal static class JournalCommand
             new Example("journal my-job --verify", "Look through every hash, the chains of the devices and the chain of receipts."),
             new Example("journal my-job --export journal.jsonl", "All entries with their receipts, to be checked without Trivet."),
             new Example("journal my-job --import tablet.jsonl", "What a tablet brought as a file."),
+            new Example("journal my-job jar-lids --steps", "Where the work stands."),
+            new Example("journal my-job jar-lids --stale --against jar-lids.json", "What a change would make stale, before it is made."),
             new Example("journal my-job jar-lids --photograph rail.jpg --step rail-order", "A photograph taken with a telephone."))
         {
-            job, cell, step, person, device, verify, export, import, photograph, erase, because, language, format, outOption,
+            job, cell, step, person, device, verify, export, import, steps, stale, against, photograph, erase, because, language, format, outOption,
         };
         command.SetAction((parsed, stop) => RunAsync(
             new Asked(
@@ -49,7 +57,7 @@ internal static class JournalCommand
                 parsed.GetValue(verify), parsed.GetValue(export), parsed.GetValue(import), parsed.GetValue(language) == "de" ? GermanJournal.Words : EnglishJournal.Words,
                 parsed.GetValue(format), outOption)
             {
-                Photograph = parsed.GetValue(photograph), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
+                Steps = parsed.GetValue(steps), Stale = parsed.GetValue(stale), Against = parsed.GetValue(against), Photograph = parsed.GetValue(photograph), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
             },
             stop));
         return command;
@@ -58,6 +66,9 @@ internal static class JournalCommand
     private sealed record Asked(
         ParseResult Parsed, string Job, JournalFilter Filter, bool Verify, string? Export, string? Import, JournalWords Words, OutputFormat Format, Option<string?> Out)
     {
+        public bool Steps { get; init; }
+        public bool Stale { get; init; }
+        public string? Against { get; init; }
         public string? Photograph { get; init; }
         public string? Erase { get; init; }
         public string? Because { get; init; }
@@ -74,6 +85,7 @@ internal static class JournalCommand
         if (asked.Photograph is not null || asked.Erase is not null)
             return await PhotographInput.RunAsync(job, new(asked.Filter, asked.Photograph, asked.Erase, asked.Because), asked.Parsed.InvocationConfiguration, stop);
 
+        if (asked.Steps || asked.Stale || asked.Against is not null) return await WorkAsync(job, asked, stop);
         var part = await job.JournalAsync(0, stop);
         if (asked.Export is { } to) return Export(part, to, asked);
 
@@ -103,6 +115,48 @@ internal static class JournalCommand
         foreach (string contradiction in sheet.Contradictions) place.Text.WriteLine($"  {contradiction}");
         place.Text.WriteLine($"{asked.Words.Head}: {(sheet.Head.Length == 0 ? asked.Words.NoHead : sheet.Head)}");
     });
+
+    private static async Task<int> WorkAsync(JobStore job, Asked asked, CancellationToken stop)
+    {
+        string id = asked.Filter.Cell;
+        if (id.Length == 0 || await job.HeadAsync(id, stop) is not { } head)
+        {
+            asked.Error.WriteLine($"trivet: there is no cell \"{id}\" in this job. Name one behind the job: {string.Join(", ", (await job.CellsAsync(stop)).Select(c => c.Id))}.");
+            return ExitCode.Refused;
+        }
+        if (head.Read() is { Cell: null } unread)
+        {
+            Refusals.Write(unread.Errors, asked.Error);
+            return ExitCode.Refused;
+        }
+        var (cell, then) = (head.Read().Cell!, (Cell?)null);
+        if (asked.Against is { } file)
+        {
+            var read = CellFile.Load(file);
+            if (read.Cell is null)
+            {
+                Refusals.Write(read.Errors, asked.Error);
+                return ExitCode.Refused;
+            }
+            then = read.Cell;
+        }
+
+        Kept[] entries = [.. (await job.JournalAsync(0, stop)).Lines.Select(l => l.Kept)];
+        var named = await job.OfHashesAsync(id, entries.Where(k => k.Entry.Cell == id).Select(k => k.Entry.Revision), stop);
+        var revisions = named.Where(r => r.Value.Read().Cell is not null).ToDictionary(r => r.Key, r => r.Value.Read().Cell!, StringComparer.Ordinal);
+        bool json = asked.Format == OutputFormat.Json;
+        if (then is not null)
+        {
+            var run = Work.Against(cell, then, id, entries, revisions);
+            int told = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(run, cell, head.Revision.Hash) : WorkForms.Text(run, then, asked.Words)));
+            return told != ExitCode.AllHold ? told : run.Stale.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
+        }
+
+        var progress = Work.Of(cell, id, entries, revisions);
+        int written = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(progress, cell, head.Revision.Hash) : WorkForms.Text(progress, cell, asked.Stale, asked.Words)));
+        if (written != ExitCode.AllHold) return written;
+        return progress.Steps.All(s => asked.Stale ? s.Stale.IsEmpty : s.LetsOn) ? ExitCode.AllHold : ExitCode.NotAllHold;
+    }
 
     private static int Export(JournalPart part, string to, Asked asked)
     {

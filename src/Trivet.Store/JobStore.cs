@@ -79,6 +79,17 @@ public sealed partial class JobStore : IAsyncDisposable
         return rows.Select(r => new Revision(r.CellId, r.Number, r.Hash, r.ParentHash, StampOf(r.Person, r.Ticks), r.Words, r.Restores)).ToImmutableArray();
     }, stop);
 
+    /// <summary>Of a cell's revisions, those of certain hashes: what entries of the journal were done against. One that is not there is left out.</summary>
+    public Task<ImmutableDictionary<string, StoredCell>> OfHashesAsync(string cellId, IEnumerable<string> hashes, CancellationToken stop = default)
+    {
+        string[] wanted = [.. hashes.Distinct()];
+        return RunAsync(async (context, stop) =>
+        {
+            var rows = await context.Revisions.AsNoTracking().Where(r => r.CellId == cellId && wanted.Contains(r.Hash)).OrderBy(r => r.Number).ToListAsync(stop);
+            return rows.DistinctBy(r => r.Hash).ToImmutableDictionary(r => r.Hash, r => StoredOf(r)!, StringComparer.Ordinal);
+        }, stop);
+    }
+
     /// <summary>Lets go of the database's files and connections.</summary>
     public ValueTask DisposeAsync()
     {

@@ -1,4 +1,6 @@
+using Trivet.Assessment;
 using Trivet.Cells;
+using Trivet.Files;
 using Trivet.Files.Entries;
 using Trivet.Journal;
 using Trivet.Store;
@@ -90,6 +92,44 @@ public sealed class JournalTests
         var run = await Run.Trivet("journal", folder.Path);
         Assert.Equal(2, run.Code);
         Assert.Contains("no job folder", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Before_a_change_is_saved_it_is_told_which_steps_it_makes_stale_and_after_it_they_are()
+    {
+        using var folder = new TemporaryFolder();
+        var lids = CellFile.Load(Repository.Sample("jar-lids")).Cell!;
+        var steps = CellProcedure.Of(lids).Steps;
+        // Any step that rests on a length that is stated, answered in the simplest way.
+        var (rests, field) = steps.SelectMany(s => s.Inputs.Select(i => (Step: s, Field: CellFields.Find(lids, i)))).First(x => x.Field is { Dimension: Dimension.Length, Si: > 0 });
+        await using (var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(folder.Path), Stop)).Store)
+        {
+            await store.CreateAsync("jar-lids", lids, new Stamp("ada", DateTimeOffset.UnixEpoch), "made", Stop);
+            var device = new WritingDevice("tablet-1");
+            var kept = device.Write(new Ticked(), rests.Id, revision: CellFile.Hash(lids));
+            await store.AppendAsync([new Arrival(EntryText.Of(kept.Entry))], WritingDevice.Noon.AddMinutes(1), Stop);
+        }
+        var listed = await Run.Trivet("journal", folder.Path, "jar-lids", "--steps");
+        Assert.Equal(1, listed.Code);
+        Assert.Contains(rests.Id, listed.Output, StringComparison.Ordinal);
+        Assert.Equal(0, (await Run.Trivet("journal", folder.Path, "jar-lids", "--stale")).Code);
+
+        var changed = CellFields.SetSi(lids, field!.Pointer, field.Si!.Value + 0.001);
+        string file = folder.File("changed.json");
+        await File.WriteAllTextAsync(file, CellFile.Write(changed), Stop);
+        var dry = await Run.Trivet("journal", folder.Path, "jar-lids", "--stale", "--against", file);
+        Assert.Equal((1, ""), (dry.Code, dry.Error));
+        Assert.Contains($"{rests.Id}: {Math.Ceiling(rests.Minutes)} min, since", dry.Output, StringComparison.Ordinal);
+        Assert.Contains($"was {field.Text}, is {CellFields.Find(changed, field.Pointer)!.Text}", dry.Output, StringComparison.Ordinal);
+        Assert.Contains("\"stale\"", (await Run.Trivet("journal", folder.Path, "jar-lids", "--stale", "--against", file, "--format", "json")).Output, StringComparison.Ordinal);
+        // The same file costs nothing.
+        Assert.Equal(0, (await Run.Trivet("journal", folder.Path, "jar-lids", "--stale", "--against", Repository.Sample("jar-lids"))).Code);
+
+        await using (var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(folder.Path), Stop)).Store)
+            await store.SaveAsync("jar-lids", 1, changed, new Stamp("ada", DateTimeOffset.UnixEpoch), "renamed", Stop);
+        var stale = await Run.Trivet("journal", folder.Path, "jar-lids", "--stale");
+        Assert.Equal(1, stale.Code);
+        Assert.Contains(rests.Id, stale.Output, StringComparison.Ordinal);
     }
 
     /// <returns>The head.</returns>

@@ -1,0 +1,105 @@
+using System.Globalization;
+using System.Text;
+using Trivet.AsBuilt;
+using Trivet.Cells;
+using Trivet.Views.Answers;
+using Trivet.Views.Words;
+
+namespace Trivet.Views.Journals;
+
+/// <summary>Where the steps stand, and what a change would cost, as text and JSON.</summary>
+public static class WorkForms
+{
+    public const string Format = "trivet-work";
+    public const int Version = 1;
+
+    /// <param name="staleOnly">Only the steps that are to be done again.</param>
+    public static string Text(Progress progress, Cell cell, bool staleOnly, JournalWords words)
+    {
+        StepState[] shown = [.. progress.Steps.Where(s => !staleOnly || s.Standing == Standing.Stale)];
+        int ids = shown.Select(s => s.Step.Id.Length).DefaultIfEmpty(0).Max(), standings = words.Standings.Max(s => s.Length);
+        var text = new StringBuilder();
+        text.Append(progress.Level is { } level ? JournalSentences.Fill(words.LevelNow, ("level", words.Levels[(int)level])) : words.LevelUnknown).Append('\n');
+        text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", Minutes(progress.MinutesLeft)))).Append("\n\n");
+        if (shown.Length == 0) text.Append(words.CostsNothing).Append('\n');
+        foreach (var s in shown)
+            text.Append($"{s.Step.Id.PadRight(ids)}  {words.Standings[(int)s.Standing].PadRight(standings)}  {Why(s, cell, words)}".TrimEnd()).Append('\n');
+        return text.ToString();
+    }
+
+    public static string Text(DryRun run, Cell cell, JournalWords words)
+    {
+        if (run.Stale.IsEmpty && run.New.IsEmpty && run.Gone.IsEmpty) return words.CostsNothing + "\n";
+        var text = new StringBuilder(JournalSentences.Fill(words.Costs, ("count", Count(run.Stale.Length)), ("minutes", Minutes(run.Minutes)))).Append('\n');
+        foreach (var s in run.Stale)
+            text.Append("  ").Append(JournalSentences.Fill(words.CostsLine, ("step", s.Step.Id), ("minutes", Minutes(s.Minutes)), ("what", Reasons(s.Why, cell, words)))).Append('\n');
+        foreach (var s in run.New) text.Append("  ").Append(JournalSentences.Fill(words.NewStep, ("step", s.Id), ("minutes", Minutes(s.Minutes)))).Append('\n');
+        foreach (var s in run.Gone) text.Append("  ").Append(JournalSentences.Fill(words.GoneStep, ("step", s.Step.Id))).Append('\n');
+        return text.ToString();
+    }
+
+    public static string Json(Progress progress, Cell cell, string revision) => JsonAnswer.Of(Format, Version, cell.Name ?? "", revision, json =>
+    {
+        json.WriteString("level", progress.Level?.ToString());
+        json.WriteNumber("minutesLeft", progress.MinutesLeft);
+        json.WriteNumber("minutesAtBest", progress.MinutesAtBest);
+        json.WriteStartArray("steps");
+        foreach (var s in progress.Steps)
+        {
+            json.WriteStartObject();
+            json.WriteString("step", s.Step.Id);
+            json.WriteString("standing", s.Standing.ToString());
+            json.WriteBoolean("mayBegin", s.MayBegin);
+            json.WriteNumber("minutesLeft", s.MinutesLeft);
+            json.WriteStartArray("waitsFor");
+            foreach (string id in s.WaitsFor) json.WriteStringValue(id);
+            json.WriteEndArray();
+            json.WriteStartArray("stale");
+            foreach (var why in s.Stale) json.WriteStringValue(JournalSentences.Of(why, EnglishJournal.Words, p => p, id => id));
+            json.WriteEndArray();
+            json.WriteStartArray("weak");
+            foreach (var weakness in s.Weaknesses) json.WriteStringValue(weakness.ToString());
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    });
+
+    public static string Json(DryRun run, Cell cell, string revision) => JsonAnswer.Of(Format, Version, cell.Name ?? "", revision, json =>
+    {
+        json.WriteNumber("minutes", run.Minutes);
+        json.WriteStartArray("stale");
+        foreach (var s in run.Stale)
+        {
+            json.WriteStartObject();
+            json.WriteString("step", s.Step.Id);
+            json.WriteNumber("minutes", s.Minutes);
+            json.WriteStartArray("why");
+            foreach (var why in s.Why) json.WriteStringValue(JournalSentences.Of(why, EnglishJournal.Words, p => p, id => id));
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteStartArray("new");
+        foreach (var s in run.New) json.WriteStringValue(s.Id);
+        json.WriteEndArray();
+        json.WriteStartArray("gone");
+        foreach (var s in run.Gone) json.WriteStringValue(s.Step.Id);
+        json.WriteEndArray();
+    });
+
+    private static string Why(StepState step, Cell cell, JournalWords words) => step.Standing switch
+    {
+        Standing.Stale => Reasons(step.Stale, cell, words),
+        Standing.Waiting => JournalSentences.Fill(words.WaitsFor, ("step", string.Join(", ", step.WaitsFor))),
+        Standing.Differs or Standing.NotPossible => step.Words,
+        _ => string.Join(", ", step.Weaknesses.Select(w => words.Weaknesses[(int)w])),
+    };
+
+    private static string Reasons(IEnumerable<Staleness> why, Cell cell, JournalWords words) =>
+        string.Join("; ", why.Select(w => JournalSentences.Of(w, words, p => Fields.Words(cell, p), id => id)));
+
+    private static string Minutes(double minutes) => Math.Ceiling(minutes).ToString("0", CultureInfo.InvariantCulture);
+
+    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+}
