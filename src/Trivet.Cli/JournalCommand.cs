@@ -20,6 +20,7 @@ internal static class JournalCommand
         var job = new Argument<string>("job") { Description = "A job folder, or the connection string of a PostgreSQL database.", HelpName = "JOB" };
         var cell = new Argument<string?>("cell") { Description = "Id of one cell; all cells of the job where it is not given.", HelpName = "CELL", Arity = ArgumentArity.ZeroOrOne };
         var step = new Option<string?>("--step") { Description = "Only entries about this step.", HelpName = "ID" };
+        var ask = new Option<string?>("--ask") { Description = "What the step asks that a photograph answers.", HelpName = "ID" };
         var person = new Option<string?>("--person") { Description = "Only entries of this person.", HelpName = "ID" };
         var device = new Option<string?>("--device") { Description = "Only entries of this device.", HelpName = "ID" };
         var verify = new Option<bool>("--verify") { Description = "Look through every hash and both chains, and say what does not fit." };
@@ -49,7 +50,7 @@ internal static class JournalCommand
             new Example("journal my-job jar-lids --stale --against jar-lids.json", "What a change would make stale, before it is made."),
             new Example("journal my-job jar-lids --photograph rail.jpg --step rail-order", "A photograph taken with a telephone."))
         {
-            job, cell, step, person, device, verify, export, import, steps, stale, against, photograph, erase, because, language, format, outOption,
+            job, cell, step, person, device, verify, export, import, steps, stale, against, photograph, ask, erase, because, language, format, outOption,
         };
         command.SetAction((parsed, stop) => RunAsync(
             new Asked(
@@ -57,7 +58,7 @@ internal static class JournalCommand
                 parsed.GetValue(verify), parsed.GetValue(export), parsed.GetValue(import), parsed.GetValue(language) == "de" ? GermanJournal.Words : EnglishJournal.Words,
                 parsed.GetValue(format), outOption)
             {
-                Steps = parsed.GetValue(steps), Stale = parsed.GetValue(stale), Against = parsed.GetValue(against), Photograph = parsed.GetValue(photograph), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
+                Steps = parsed.GetValue(steps), Stale = parsed.GetValue(stale), Against = parsed.GetValue(against), Photograph = parsed.GetValue(photograph), Ask = parsed.GetValue(ask), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
             },
             stop));
         return command;
@@ -70,6 +71,7 @@ internal static class JournalCommand
         public bool Stale { get; init; }
         public string? Against { get; init; }
         public string? Photograph { get; init; }
+        public string? Ask { get; init; }
         public string? Erase { get; init; }
         public string? Because { get; init; }
         public TextWriter Error => Parsed.InvocationConfiguration.Error;
@@ -83,7 +85,7 @@ internal static class JournalCommand
         if (job is null) return ExitCode.Refused;
         if (asked.Import is { } from) return await ImportAsync(job, from, asked, stop);
         if (asked.Photograph is not null || asked.Erase is not null)
-            return await PhotographInput.RunAsync(job, new(asked.Filter, asked.Photograph, asked.Erase, asked.Because), asked.Parsed.InvocationConfiguration, stop);
+            return await PhotographInput.RunAsync(job, new(asked.Filter, asked.Ask ?? "", asked.Photograph, asked.Erase, asked.Because), asked.Parsed.InvocationConfiguration, stop);
 
         if (asked.Steps || asked.Stale || asked.Against is not null) return await WorkAsync(job, asked, stop);
         var part = await job.JournalAsync(0, stop);

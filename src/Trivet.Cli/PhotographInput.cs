@@ -13,7 +13,7 @@ internal static class PhotographInput
     private const string Device = "command";
 
     /// <param name="About">Cell, step and person.</param>
-    internal sealed record Asked(JournalFilter About, string? Photograph, string? Erase, string? Because);
+    internal sealed record Asked(JournalFilter About, string Ask, string? Photograph, string? Erase, string? Because);
 
     public static async Task<int> RunAsync(JobStore job, Asked asked, InvocationConfiguration io, CancellationToken stop)
     {
@@ -52,6 +52,7 @@ internal static class PhotographInput
                 Cell = head.Revision.CellId,
                 Revision = head.Revision.Hash,
                 Step = asked.About.Step,
+                Ask = asked.Ask,
                 Says = says,
             },
             now, stop);

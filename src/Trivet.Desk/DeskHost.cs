@@ -114,6 +114,7 @@ public static class DeskHost
         app.MapStaticAssets().AllowAnonymous();
         FloorApi.Map(app);
         FloorSite.Map(app);
+        PhotographSite.Map(app, store);
         if (network is not null) RootDownload.Map(app, network.Root);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;

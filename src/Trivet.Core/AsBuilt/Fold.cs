@@ -144,7 +144,8 @@ public sealed class Fold
                 Asks = judgement.Asks,
                 LetsOn = LetsOn(step.Id),
                 WaitsFor = [.. WaitsFor(step)],
-                EnergyFits = _level <= step.Energy,
+                // In the shop and on the way nothing is connected, unless someone declares it.
+                EnergyFits = _level is { } level ? level <= step.Energy : step.Place != StepPlace.Site,
                 Stale = why,
                 Weaknesses = judgement.Weaknesses,
                 ToRelease = judgement.ToRelease,
@@ -157,8 +158,12 @@ public sealed class Fold
         var all = states.MoveToImmutable();
         return new(all, _level, _levelEntry, _loose.ToImmutable(), _mismatches.ToImmutable(), all.Sum(s => s.MinutesLeft), LongestChain(all));
 
-        IEnumerable<string> WaitsFor(Step step) =>
-            step.After.Where(_byId.ContainsKey).Concat(HoldPointsBefore(step)).Distinct().Where(id => !LetsOn(id)).Order(StringComparer.Ordinal);
+        // What comes directly before is told; a hold point farther off only where all between it and the step is done all the same.
+        IEnumerable<string> WaitsFor(Step step)
+        {
+            string[] directly = [.. step.After.Where(id => _byId.ContainsKey(id) && !LetsOn(id)).Order(StringComparer.Ordinal)];
+            return directly.Length > 0 ? directly : HoldPointsBefore(step).Where(id => !LetsOn(id)).Order(StringComparer.Ordinal);
+        }
     }
 
     private ImmutableArray<Staleness> StaleBy(Step step, StepJudged judged)

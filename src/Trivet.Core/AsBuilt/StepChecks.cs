@@ -16,14 +16,16 @@ internal static class StepChecks
     /// <param name="flaws">Weaknesses that entries have from when they were written.</param>
     public static StepJudged Of(Step step, Replay replay, Releasing releasing, IReadOnlyDictionary<string, Weakness> flaws)
     {
-        var whole = replay.Last("");
-        var counting = step.Asks.Select(a => replay.Last(a.Id)).Append(whole).OfType<Evidence>().OrderBy(e => e.Index).ToImmutableArray();
-        var differs = replay.Live.LastOrDefault(e => e.Answer is Differs);
+        // Of the step as a whole only these two speak; a photograph or words beside it are evidence, and end nothing.
+        var whole = replay.Live.LastOrDefault(e => e.Ask.Length == 0 && e.Answer is (Ticked or NotPossible));
+        var differs = replay.Live.LastOrDefault(e => e.Answer is Differs && (e.Ask.Length == 0 || replay.Last(e.Ask) == e));
+        Evidence[] given = [.. step.Asks.Select(a => replay.Last(a.Id)).OfType<Evidence>()];
+        ImmutableArray<Evidence> counting = [.. given.Append(whole).Append(differs).OfType<Evidence>().Distinct().OrderBy(e => e.Index)];
         // "Not possible" of the whole step stands until somebody answers after all.
-        var impossible = whole is { Answer: NotPossible } && counting.All(e => e.Index <= whole.Index) ? whole : counting.LastOrDefault(e => e.Ask.Length > 0 && e.Answer is NotPossible);
+        var impossible = whole is { Answer: NotPossible } && given.All(e => e.Index < whole.Index) ? whole : given.LastOrDefault(e => e.Answer is NotPossible);
 
         ImmutableArray<AskState> asks = [.. step.Asks.Select(a => StateOf(a, replay))];
-        bool saidDone = whole?.Answer is Ticked or Written or Photographed or Signed;
+        bool saidDone = whole?.Answer is Ticked;
         bool answered = step.Asks.Length > 0 && asks.All(a => a.Answer is not null);
         bool closed = answered || saidDone || differs is not null || (impossible is not null && impossible.Ask.Length == 0);
 
@@ -31,7 +33,7 @@ internal static class StepChecks
         if (answered || saidDone)
         {
             if (!answered && step.Asks.Length > 0) weaknesses.Add(Weakness.NotAnswered);
-            if (asks.All(a => a.Answer is null or Ticked) && whole?.Answer is null or Ticked) weaknesses.Add(Weakness.TickOnly);
+            if (asks.All(a => a.Answer is null or Ticked)) weaknesses.Add(Weakness.TickOnly);
         }
         foreach (var evidence in counting)
             if (flaws.TryGetValue(evidence.Written.Hash, out var flaw)) weaknesses.Add(flaw);
@@ -48,7 +50,7 @@ internal static class StepChecks
         ];
 
         // A release names the newest evidence, so that what is answered later needs another one.
-        var newest = closed && toRelease.Length > 0 ? counting.Concat(differs is null ? [] : [differs]).MaxBy(e => e.Index) : null;
+        var newest = closed && toRelease.Length > 0 ? counting.MaxBy(e => e.Index) : null;
         bool second = toRelease.Any(releasing.BySecond.Contains);
         string[] writers = [.. replay.Live.Select(e => e.Kept.Entry.Person).Concat(replay.Live.Select(e => e.Written.Entry.Person)).Distinct()];
         Kept[] naming = [.. replay.Releases.Where(r => ((Released)r.Entry.Says).Entry == newest?.Kept.Hash)];
@@ -91,6 +93,6 @@ internal static class StepChecks
 
         // The expected value is told to whoever has taken the reading; another person's eyes are still blind.
         bool WasShown() => last.Kept.Hash != last.Written.Hash
-            || replay.Live.Any(e => e.Ask == asked.Id && e.Index < last.Index && e.Written.Entry.Person == last.Written.Entry.Person);
+            || replay.Live.Any(e => e.Ask == asked.Id && e.Answer is Measured && e.Index < last.Index && e.Written.Entry.Person == last.Written.Entry.Person);
     }
 }

@@ -88,7 +88,7 @@ public abstract record Staleness
 public sealed record AskState(Asked Asked, Answer? Answer, Kept? Entry, Verdict Verdict, double Uncertainty, ImmutableArray<Weakness> Weaknesses)
 {
     /// <summary>A blind reading's expected value is told only when it has been taken.</summary>
-    public bool ExpectedMayBeShown => Asked is not AskedValue { ShownAfter: true } || Answer is not null;
+    public bool ExpectedMayBeShown => Asked is not AskedValue { ShownAfter: true } || Answer is Measured;
 }
 
 /// <summary>Where one step stands, and why.</summary>
@@ -103,10 +103,10 @@ public sealed record StepState
     /// <summary>Whether steps that come after may go on.</summary>
     public required bool LetsOn { get; init; }
 
-    /// <summary>Ids of the steps before it that do not let it begin.</summary>
+    /// <summary>Ids of the steps before it that do not let it begin: those directly before, or else hold points farther off.</summary>
     public ImmutableArray<string> WaitsFor { get; init; } = [];
 
-    /// <summary>False while more is switched on than the step allows, or the journal does not say what is.</summary>
+    /// <summary>False while more is switched on than the step allows, and at the machine also while the journal does not say what is.</summary>
     public required bool EnergyFits { get; init; }
 
     /// <summary>May be begun now.</summary>

@@ -44,7 +44,7 @@ public static class AccessTable
     ];
 
     /// <summary>What needs something other than the right to use the desk's sheets.</summary>
-    public static ImmutableArray<Gate> Guarded { get; } = [FloorBundle, Cells, Bundle, new("GET", "/access", Act.ManageAccess), new("POST", "/access", Act.ManageAccess)];
+    public static ImmutableArray<Gate> Guarded { get; } = [FloorBundle, Cells, Bundle, Photograph, new("GET", "/access", Act.ManageAccess), new("POST", "/access", Act.ManageAccess)];
 
     // Gates by name, where a handler is put behind them.
     public static Gate FloorFiles => new("GET", "/floor/{**path}", null);
@@ -55,6 +55,8 @@ public static class AccessTable
     public static Gate SignOut => new("POST", FloorApi.Root + "/sign-out", null);
     public static Gate Cells => new("GET", FloorApi.Root + "/cells", Act.SeeFloor);
     public static Gate Bundle => new("GET", FloorApi.Root + "/bundles/{cell}", Act.SeeFloor);
+
+    public static Gate Photograph => new("GET", "/journal/photographs/{hash}.jpg", Act.UseDesk);
 
     private static IEnumerable<Gate> Pages(params string[] routes) => routes.SelectMany(r => new Gate[] { new("GET", r, null), new("POST", r, null) });
 

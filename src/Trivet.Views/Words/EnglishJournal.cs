@@ -29,6 +29,7 @@ public static class EnglishJournal
         AllSteps = "All steps",
         AllCells = "All cells",
         Export = "Export",
+        ShowPhotograph = "show it",
         HowToCheck = "The head, printed on a signed paper, tells later whether a word before it was changed. docs/journal-check.py checks an export without Trivet.",
         OlderLeftOut = "The newest {count} are shown; choose a step, person or device to see older ones, or export.",
         Measured = "measured {text}",

@@ -29,6 +29,7 @@ public static class GermanJournal
         AllSteps = "Alle Schritte",
         AllCells = "Alle Zellen",
         Export = "Ausgeben",
+        ShowPhotograph = "zeigen",
         HowToCheck = "Der Kopf, auf ein unterschriebenes Papier gedruckt, zeigt später, ob davor ein Wort geändert wurde. docs/journal-check.py prüft eine Ausgabe ohne Trivet.",
         OlderLeftOut = "Gezeigt sind die neuesten {count}; ältere zeigt die Wahl von Schritt, Person oder Gerät, oder die Ausgabe.",
         Measured = "{text} gemessen",

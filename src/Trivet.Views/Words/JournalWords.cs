@@ -35,6 +35,7 @@ public sealed record JournalWords
     public required string AllSteps { get; init; }
     public required string AllCells { get; init; }
     public required string Export { get; init; }
+    public required string ShowPhotograph { get; init; }
     public required string HowToCheck { get; init; }
     public required string OlderLeftOut { get; init; }
 

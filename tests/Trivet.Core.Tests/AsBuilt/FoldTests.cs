@@ -19,8 +19,7 @@ public sealed class FoldTests
         var progress = Fold([]);
         Assert.Equal([Standing.NotBegun, Standing.NotBegun, Standing.Waiting, Standing.Waiting, Standing.Waiting], progress.Steps.Select(s => s.Standing));
         Assert.Equal(["rod:a", "stop-chain"], progress.Of("home:a")!.WaitsFor);
-        // The hold point is waited for also by way of another step.
-        Assert.Equal(["home:a", "stop-chain"], progress.Of("run")!.WaitsFor);
+        Assert.Equal(["home:a"], progress.Of("run")!.WaitsFor);
         Assert.Null(progress.Level);
         Assert.All(progress.Steps, s => Assert.False(s.MayBegin));
         Assert.Equal((50, 40), (progress.MinutesLeft, progress.MinutesAtBest));
@@ -129,7 +128,32 @@ public sealed class FoldTests
         List<Kept> entries = [.. _ada.AllDone().Take(5), _ada.Write(new Ticked(), "stop-chain")];
         var progress = Fold(entries);
         Assert.Equal((Standing.PendingRelease, false), (progress.StandingOf(Stop), progress.Of("stop-chain")!.LetsOn));
-        Assert.Contains("stop-chain", progress.Of("run")!.WaitsFor);
+        Assert.Contains("stop-chain", progress.Of("home:a")!.WaitsFor);
+    }
+
+    [Fact]
+    public void A_hold_point_farther_off_is_waited_for_where_all_between_is_done()
+    {
+        List<Kept> entries = [.. _ada.AllDone()];
+        entries.RemoveAll(k => k.Entry.Step is "stop-chain" or "run");
+        Assert.True(Fold(entries).Of("home:a")!.LetsOn);
+        Assert.Equal(["stop-chain"], Fold(entries).Of("run")!.WaitsFor);
+    }
+
+    [Fact]
+    public void In_the_shop_nothing_need_be_declared_and_what_is_declared_counts()
+    {
+        var bench = StepOf("bench", EnergyLevel.Isolated, asks: [new AskedTick("done")]) with { Place = StepPlace.Shop };
+        bool MayBegin(params Kept[] entries) => Trivet.AsBuilt.Fold.Of([bench], entries, Usual, Unmoved).Steps[0].MayBegin;
+        Assert.True(MayBegin());
+        Assert.False(MayBegin(_ada.Write(Level(EnergyLevel.OneAxis))));
+    }
+
+    [Fact]
+    public void A_photograph_beside_a_step_ends_nothing()
+    {
+        Assert.Equal(Standing.InProgress, Of("bus-ohms", ("", new Photographed(new string('a', 64)))).Standing);
+        Assert.Equal(Standing.DoneWeak, Of("bus-ohms", ("", new Ticked()), ("", new Photographed(new string('a', 64)))).Standing);
     }
 
     [Fact]
@@ -225,6 +249,8 @@ public sealed class FoldTests
         Assert.Equal((Standing.Differs, "the rods are painted", false), (differs.Standing, differs.Words, differs.LetsOn));
         var impossible = Of("rod:a", ("", new NotPossible("no access")));
         Assert.Equal((Standing.NotPossible, "no access"), (impossible.Standing, impossible.Words));
+        // A later answer to the same takes the place of what was said to differ.
+        Assert.Equal(Standing.Done, Of("rod:a", ("length", new Differs("painted")), ("length", Mm(300))).Standing);
         // Answered after all.
         Assert.Equal(Standing.Done, Of("rod:a", ("", new NotPossible("no access")), ("length", Mm(300))).Standing);
     }
