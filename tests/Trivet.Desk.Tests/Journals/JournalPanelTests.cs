@@ -74,7 +74,8 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
     private IRenderedComponent<JournalPanel> Panel(string? step = null)
     {
         var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session).Add(x => x.Step, step));
-        panel.WaitForAssertion(() => panel.Find("[role='status']"), Patience);
+        // Looked through once, it draws itself again only when something comes.
+        panel.WaitForAssertion(() => panel.Find("[data-state='sound']"), Patience);
         return panel;
     }
 
