@@ -44,11 +44,13 @@ public sealed class WhoMayUseWhomTests
         ["Signals"] = ["Cabling", "Conductors"],
         ["Settings"] = ["Kinematics", "Drives", "Motion", "Reach"],
         ["Powering"] = ["Conductors", "Drives", "Dynamics", "Motion", "Kinematics"],
+        ["Stopping"] = ["Kinematics", "Dynamics", "Motion"],
         ["Faults"] = [],
         ["Procedures"] = ["Faults", "BringUp", "Wiring", "Cabling", "Tooling", "Kinematics", "Reach", "Frames"],
         ["Journal"] = ["Procedures"],
         ["AsBuilt"] = ["Journal", "Procedures"],
         ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Listing", "Procedures"],
+        ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Stopping", "Listing"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

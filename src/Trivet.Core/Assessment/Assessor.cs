@@ -17,6 +17,7 @@ using Trivet.Protecting;
 using Trivet.Reach;
 using Trivet.Settings;
 using Trivet.Signals;
+using Trivet.Stopping;
 using Trivet.Tooling;
 using Trivet.Wiring;
 
@@ -162,6 +163,8 @@ public sealed class Assessor
             + CablingStage.Of(cell)
             + SignalStage.Of(cell)
             + SettingStage.Of(cell)
+            + StopStage.Of(cell)
+            + HazardStage.Of(cell)
             + PartsChecks.Check(cell, _plates)
             + FrameStage.Of(cell, cycles, _frames, whole.Computed)
             + ProcedureStage.Of(cell, _procedure?.Findings, found => _procedure = new(found));

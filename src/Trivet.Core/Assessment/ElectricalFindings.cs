@@ -7,6 +7,7 @@ using Trivet.Motion;
 using Trivet.Powering;
 using Trivet.Settings;
 using Trivet.Signals;
+using Trivet.Stopping;
 using Trivet.Wiring;
 
 namespace Trivet.Assessment;
@@ -16,7 +17,7 @@ public static class ElectricalFindings
 {
     public static ImmutableArray<Finding> Of(Cell cell, CancellationToken stop)
     {
-        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + MotorFeedStage.Of(cell, TimedCycle.Of(cell)) + WiringStage.Of(cell) + CablingStage.Of(cell) + SignalStage.Of(cell) + SettingStage.Of(cell);
+        var plan = CabinetStage.Of(cell) + PowerStage.Of(cell) + MotorFeedStage.Of(cell, TimedCycle.Of(cell)) + WiringStage.Of(cell) + CablingStage.Of(cell) + SignalStage.Of(cell) + SettingStage.Of(cell) + StopStage.Of(cell) + HazardStage.Of(cell);
         return [.. plan.Findings, .. plan.Tasks.SelectMany(t => t.Prove(stop))];
     }
 }

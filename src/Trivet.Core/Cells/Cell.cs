@@ -38,6 +38,8 @@ public sealed record Cell
     public Handling Handling { get; init; } = new();
     public Guarding Guarding { get; init; } = new();
     public Recording Recording { get; init; } = new();
+    public StopPlan Stopping { get; init; } = new();
+    public ImmutableSortedDictionary<string, Hazard> Hazards { get; init; } = Keyed.Empty<Hazard>();
     public ImmutableSortedDictionary<string, ListedPart> PartsList { get; init; } = Keyed.Empty<ListedPart>();
     public ImmutableSortedDictionary<string, Interface> Interfaces { get; init; } = Keyed.Empty<Interface>();
     public ImmutableSortedDictionary<string, Material> Materials { get; init; } = Keyed.Empty<Material>();

@@ -163,6 +163,8 @@ public sealed record Fence : IOrdered
     public double? ToX { get; init; }
     public double? ToY { get; init; }
     public double? Height { get; init; }
+    /// <summary>A part of it opens without tools: a door, a flap.</summary>
+    public bool? Opens { get; init; }
     /// <summary>Open height between floor and guard.</summary>
     public double? FloorGap { get; init; }
     public OpeningShape? Opening { get; init; }

@@ -129,6 +129,8 @@ public sealed record ChainDescription : IOrdered
     public double? CoulombFriction { get; init; }
     /// <summary>What brake or measured friction holds with the drive off, at the drive coordinate: newtons or newton metres.</summary>
     public double? HoldingForce { get; init; }
+    /// <summary>From the loss of its supply until a brake holds, seconds.</summary>
+    public double? BrakeDelay { get; init; }
     /// <summary>Largest pull or push one rod may carry, newtons.</summary>
     public double? RodForceLimit { get; init; }
     /// <summary>Force along one rod that keeps its ball joints closed, newtons: of its spring, or what a socket bears that holds its ball.</summary>

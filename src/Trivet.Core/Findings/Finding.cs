@@ -159,14 +159,17 @@ public sealed record Judged(Rule Rule, Subject Subject, ImmutableArray<string> I
     }
 }
 
-/// <summary>A yes-or-no check with its evidence (a duplicate address); no invented number.</summary>
+/// <summary>
+/// A yes-or-no check with its evidence (a duplicate address); no invented number. Of a rule whose comfort band nothing exceeds, passing it is no more than tight: a
+/// person confirms.
+/// </summary>
 /// <param name="Good">True when the check is passed.</param>
 /// <param name="Evidence">The pointers or entries that show it.</param>
 public sealed record YesNo(Rule Rule, Subject Subject, ImmutableArray<string> Inputs, bool Good, ImmutableArray<string> Evidence)
     : Finding(Rule, Subject, Inputs)
 {
     public override double Margin => double.NaN;
-    public override Verdict Verdict => Good ? Verdict.Holds : Verdict.FallsShort;
+    public override Verdict Verdict => !Good ? Verdict.FallsShort : double.IsPositiveInfinity(Rule.ComfortBand) ? Verdict.Tight : Verdict.Holds;
     public override OpenReason? OpenBecause => null;
 }
 

@@ -47,6 +47,16 @@ public sealed record FallPlace(string Pointer, FallPoint Point, string? Part, Ve
     public IEnumerable<FallOutcome> WithOneFault => Cases.Select(c => c.Chain is null ? c.AsHeld : c.Gone);
 }
 
+/// <summary>One chain as the robot stands.</summary>
+/// <param name="Load">Size of what the drive holds, N or N·m.</param>
+/// <param name="Free">Acceleration of the drive coordinate if all drives let go and nothing rubs, m/s² or rad/s².</param>
+/// <param name="Drop">How far the platform comes down for each metre or radian of the coordinate, metres.</param>
+public sealed record RestChain(string Chain, ChainHolding Holding, double Load, double Free, double Drop);
+
+/// <summary>The robot at rest over a station.</summary>
+/// <param name="Part">Id of the part in the gripper; null for none.</param>
+public sealed record RestPlace(string Pointer, string? Part, Vec3 Tool_C, Vec3 P_B, ImmutableArray<RestChain> Chains);
+
 /// <summary>
 /// Where the chains of a cell fall to, and how fast, at every station and at three points of every cycle. An aid to the risk assessment, never a
 /// substitute: see <see cref="Fall"/> for what it leaves out.
@@ -93,9 +103,15 @@ public sealed record Falls(ImmutableArray<FallPlace> Places, ImmutableArray<stri
     private static ImmutableArray<FallPlace> OfStation(Cell cell, string id, Reading reading, ImmutableArray<Contradiction>.Builder problems)
     {
         if (StationOf(cell, id, reading, problems) is not var (robot, part, geometry, box)) return [];
-        var tool = box.X_CS * new Vec3((box.Low.X + box.High.X) / 2, (box.Low.Y + box.High.Y) / 2, box.High.Z);
-        return [robot.At(StationInputs.Pointer(id), FallPoint.Approach, part, geometry, tool, (box.RotaryFrom + box.RotaryTo) / 2, box.LinearAxisAt)];
+        return [robot.At(StationInputs.Pointer(id), FallPoint.Approach, part, geometry, Over(box), (box.RotaryFrom + box.RotaryTo) / 2, box.LinearAxisAt)];
     }
+
+    /// <summary>At rest over a station, as <see cref="At"/>, and nothing followed; null while something is missing (see the reading) or contradicts itself.</summary>
+    public static RestPlace? AtRest(Cell cell, string station, Reading reading, ImmutableArray<Contradiction>.Builder problems) =>
+        StationOf(cell, station, reading, problems) is var (robot, part, geometry, box)
+            ? robot.Rest(StationInputs.Pointer(station), part, geometry, Over(box), (box.RotaryFrom + box.RotaryTo) / 2, box.LinearAxisAt) : null;
+
+    private static Vec3 Over(StationBox box) => box.X_CS * new Vec3((box.Low.X + box.High.X) / 2, (box.Low.Y + box.High.Y) / 2, box.High.Z);
 
     private static ImmutableArray<FallPlace> OfCycle(Cell cell, string id, Reading reading, ImmutableArray<Contradiction>.Builder problems)
     {
@@ -164,6 +180,17 @@ public sealed record Falls(ImmutableArray<FallPlace> Places, ImmutableArray<stri
         private readonly RobotDynamics _bare = new(
             dynamics.Robot, [.. dynamics.Chains.Select(c => c with { Viscous = 0, Coulomb = 0, RotorInertia = 0 })],
             dynamics.Platform with { Turning = dynamics.Platform.Turning with { Friction = 0 } }, dynamics.Gravity_B, dynamics.Rods);
+
+        public RestPlace Rest(string pointer, string? part, CellGeometry geometry, Vec3 tool_C, double angle, double linearAxis)
+        {
+            var robot = dynamics.Robot;
+            var p = geometry.PlatformFor(tool_C, angle, linearAxis);
+            if (robot.Planar) p = p with { Y = 0 };
+            var (load, pose, down) = (dynamics.Inverse(p, Vec3.Zero, Vec3.Zero), PoseResult.At(robot, p), dynamics.Gravity_B.Unit());
+            var free = pose.DqDp * _frictionless.Forward(p, Vec3.Zero, Vec3.Zero);
+            var drop = pose.DpDq.Transpose() * down;
+            return new(pointer, part, tool_C, p, [.. robot.ChainIds.Select((id, i) => new RestChain(id, holding[i], Math.Abs(load[i]), free[i], drop[i]))]);
+        }
 
         public FallPlace At(string pointer, FallPoint point, string? part, CellGeometry geometry, Vec3 tool_C, double angle, double linearAxis)
         {

@@ -28,6 +28,8 @@ internal static class CellShape
         .Section("guarding", ProtectingFields.Guarding, c => c.Guarding, (c, v) => c with { Guarding = v }, "What keeps people away from what moves.")
         .Section("recording", RecordingFields.Recording, c => c.Recording, (c, v) => c with { Recording = v },
             "How what happens at the machine is recorded: what a second person must let stand, and who may.")
+        .Section("stopping", StoppingFields.Stopping, c => c.Stopping, (c, v) => c with { Stopping = v }, "How the cell is brought to rest: its safety functions.")
+        .Keyed("hazards", StoppingFields.Hazard, c => c.Hazards, (c, v) => c with { Hazards = v }, "The hazard register.")
         .Keyed("partsList", ProtectingFields.ListedPart, c => c.PartsList, (c, v) => c with { PartsList = v },
             "Lines of the parts list beyond those that follow from the description, or what is to be said of one of those.")
         .Keyed("interfaces", PlateFields.Interface, c => c.Interfaces, (c, v) => c with { Interfaces = v }, "Mounting faces: bolt patterns with their threads, centring and size.")

@@ -107,6 +107,7 @@ internal static class ProtectingFields
             "Where it ends.")
         .Quantity("height", Dimension.Length, f => f.Height, (f, w) => f with { Height = w },
             "Height of its upper edge above the floor.")
+        .YesNo("opens", f => f.Opens, (f, w) => f with { Opens = w }, "Whether a part of it opens without tools: a door, a flap. It then needs an interlock.")
         .Quantity("floorGap", Dimension.Length, f => f.FloorGap, (f, w) => f with { FloorGap = w },
             "Open height between floor and guard; none where nothing is stated.")
         .Choice("opening", Words.OpeningShape, f => f.Opening, (f, w) => f with { Opening = w },

@@ -69,6 +69,8 @@ internal static class RobotFields
             "Friction that does not grow with speed, at the drive coordinate; none where nothing is stated.")
         .Quantity("holdingForce", Dimension.DriveForce, c => c.HoldingForce, (c, v) => c with { HoldingForce = v },
             "What brake or measured friction holds with the drive off, at the drive coordinate.", Depth.Build)
+        .Quantity("brakeDelay", Dimension.Time, c => c.BrakeDelay, (c, v) => c with { BrakeDelay = v },
+            "From the loss of its supply until a brake holds; at once where nothing is stated.", null, "ms")
         .Quantity("rodForceLimit", Dimension.Force, c => c.RodForceLimit, (c, v) => c with { RodForceLimit = v },
             "Largest pull or push one rod may carry.", Depth.Build)
         .Quantity("jointPreload", Dimension.Force, c => c.JointPreload, (c, v) => c with { JointPreload = v },

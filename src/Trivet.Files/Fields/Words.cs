@@ -31,6 +31,18 @@ internal static class Words
     public static readonly ImmutableArray<string> ApproachDirection = ["normal", "parallel"];
     public static readonly ImmutableArray<string> OpeningShape = ["slot", "square", "round"];
     public static readonly ImmutableArray<string> BodyPart = ["body", "head", "leg", "foot", "toes", "arm", "hand", "finger"];
+    public static readonly ImmutableArray<string> Severity = ["S1", "S2"];
+    public static readonly ImmutableArray<string> Exposure = ["F1", "F2"];
+    public static readonly ImmutableArray<string> Avoidance = ["P1", "P2"];
+    public static readonly ImmutableArray<string> PerformanceLevel = ["a", "b", "c", "d", "e"];
+    public static readonly ImmutableArray<string> SafetyCategory = ["B", "1", "2", "3", "4"];
+    public static readonly ImmutableArray<string> StopCategory = ["0", "1", "2"];
+    public static readonly ImmutableArray<string> SafetyKind =
+        ["emergency stop", "guard interlock", "protective device", "enabling device", "muting", "mode selection", "unexpected start-up", "other"];
+    public static readonly ImmutableArray<string> HazardKind =
+        ["crushing", "impact", "drawing in", "falling", "ejection", "stored energy", "electrical", "thermal", "ergonomic", "unexpected start-up", "noise", "material", "other"];
+    public static readonly ImmutableArray<string> LifePhase = ["transport", "installation", "commissioning", "operation", "cleaning", "maintenance", "decommissioning"];
+    public static readonly ImmutableArray<string> MeasureStep = ["inherently safe design", "safeguarding", "information for use"];
     public static readonly ImmutableArray<string> AddressPlacing = ["by place", "rising", "any"];
     public static readonly ImmutableArray<string> AddressSetting = ["rotary switches", "DIP switches", "software"];
     public static readonly ImmutableArray<string> RailRule = ["first", "last", "before", "beside", "not beside", "gap", "at most after", "together"];
