@@ -41,6 +41,7 @@ public static class CablingFiles
             if (FieldList.Of(cell, collection) is { Rows.IsEmpty: false } list) files.Add(PaperFile.Of($"edit-{list.Name}.csv", "text/csv", list.Csv()));
         foreach (var (node, _) in cell.Io.Nodes.InOrder()) files.Add(PaperFile.Of(EdsFile.FileName(cell, node), "text/plain", EdsFile.Of(cell, node, made)));
         if (!cell.Controller.Settings.IsEmpty) files.Add(SettingFiles.List(cell, made));
+        if (!cell.Hazards.IsEmpty) files.Add(HazardFiles.Register(cell, made));
         if (cell.Cables.IsEmpty) return files.ToImmutable();
         files.Add(PaperFile.Of("diagram.svg", "image/svg+xml", WiringDiagram.Of(cell).Svg));
         files.Add(PaperFile.Of("labels.csv", "text/csv", CableLabels.Csv(labels)));

@@ -25,7 +25,7 @@ public sealed class WiringPapersTests
         string papers = folder.File("papers");
         var run = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--all", papers, "--labels", "4x10");
         Assert.Equal(ExitCode.AllHold, run.Code);
-        foreach (string name in (string[])["plan.json", "cables.csv", "signals.csv", "terminals.csv", "addresses.csv", "connectors.csv", "lists.xlsx", "edit.xlsx", "edit-cables.csv", "diagram.svg", "labels.pdf", "labels.csv", "schedule.pdf"])
+        foreach (string name in (string[])["plan.json", "cables.csv", "signals.csv", "terminals.csv", "addresses.csv", "connectors.csv", "lists.xlsx", "edit.xlsx", "edit-cables.csv", "diagram.svg", "labels.pdf", "labels.csv", "schedule.pdf", "safety-functions.csv", "safety-channels.csv", "what-falls.csv", "hazards.csv", "proposed-hazards.csv", "hazard-register.pdf"])
             Assert.True(new FileInfo(Path.Combine(papers, name)).Length > 100, name);
         using var plan = JsonDocument.Parse(await File.ReadAllTextAsync(Path.Combine(papers, "plan.json"), TestContext.Current.CancellationToken));
         var cables = plan.RootElement.GetProperty("sections").EnumerateArray().Single(s => s.GetProperty("id").GetString() == "cables").GetProperty("tables").GetProperty("cables");

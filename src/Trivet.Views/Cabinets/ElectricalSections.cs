@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Trivet.Cells;
 using Trivet.Views.Cabling;
 using Trivet.Views.Settings;
+using Trivet.Views.Stopping;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Cabinets;
@@ -17,5 +18,7 @@ public static class ElectricalSections
         .. CableSections.Of(cell, locale),
         .. SignalSections.Of(cell, locale),
         .. SettingSections.Of(cell, locale),
+        .. StopSections.Of(cell, locale),
+        .. HazardSections.Of(cell, locale),
     ];
 }

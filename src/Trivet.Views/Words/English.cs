@@ -20,6 +20,7 @@ public static class English
             .AddRange(EnglishCabling.Reasons)
             .AddRange(EnglishPowering.Reasons)
             .AddRange(EnglishSettings.Reasons)
+            .AddRange(EnglishStopping.Reasons)
             .AddRange(EnglishParts.Reasons),
         Rules = EnglishRules.All
             .AddRange(EnglishTooling.Rules)
@@ -32,6 +33,8 @@ public static class English
             .AddRange(EnglishSettings.Rules)
             .AddRange(EnglishParts.Rules)
             .AddRange(EnglishProcedures.Rules),
+            .AddRange(EnglishStopping.Rules)
+            .AddRange(EnglishParts.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {
@@ -55,6 +58,7 @@ public static class English
             ["lower above"] = "lower of two, joining screws",
             ["lower below"] = "lower of two, screws of the part below",
         }.ToImmutableDictionary().AddRange(EnglishFaultCatalogue.Words.Faults.Select(f => KeyValuePair.Create(f.Key, f.Value.Title))),
+        }.ToImmutableDictionary().AddRange(EnglishStopping.Cases),
         FieldWords = new Dictionary<string, string>
         {
             ["x"] = "position x",
@@ -79,6 +83,9 @@ public static class English
             ["approach"] = "approach height",
             ["linearAxis"] = "linear axis",
             ["stations"] = "stations",
+            ["hazards"] = "the hazard register",
+            ["before"] = "risk before measures",
+            ["after"] = "risk that remains",
             ["hoursPerYear"] = "running hours per year",
             ["shift"] = "length of a shift",
         }.ToImmutableDictionary(),
@@ -99,6 +106,7 @@ public static class English
         WithUncertainty = "{value} ± {uncertainty}",
         Asides = new Dictionary<string, string> { ["drive.steady"] = "{value} if it never ended", ["wiring.exact-load"] = "{value} with the frames as stated" }.ToImmutableDictionary(),
         YesNoGood = "{what}: holds",
+        YesNoTight = "{what}: tight, as described; a competent person confirms it",
         YesNoBad = "{what}: falls short, see {fields}",
         OpenMissing = "{what}: open, {fields} not stated",
         OpenOther = "{what}: open, {reason}: {detail}",
@@ -153,6 +161,7 @@ public static class English
         Cabinet = EnglishCabinets.All,
         Power = EnglishPowering.All,
         Setting = EnglishSettings.All,
+        Stopping = EnglishStopping.All,
         Reach = EnglishReach.Reach,
         Pose = EnglishReach.Pose,
         Frame = EnglishFrames.All,

@@ -34,7 +34,8 @@ public static class Fields
     private static string Joined(string[] path) =>
         string.Concat(path.Select(s => "/" + s.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
 
-    private static bool IsEntry(string[] path) => path is ["controller", "settings", _] or ["controller", "export", "exceptions", _] || path.Length >= 2 && path[^2] is
+    private static bool IsEntry(string[] path) => path is ["controller", "settings", _] or ["controller", "export", "exceptions", _] or ["stopping", "functions", _] or ["stopping", "functions", _, "channels", _]
+        or ["hazards", _] or ["hazards", _, "measures" or "proofs", _] || path.Length >= 2 && path[^2] is
         "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "sources" or "branches" or "consumers" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
         or "sockets" or "ways" or "cores" or "banks" or "signals" or "switches" or "nodes" or "objects"
         or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
@@ -61,6 +62,11 @@ public static class Fields
             "sockets" => cell.Cabinet.Modules.GetValueOrDefault(path[^3])?.Sockets.GetValueOrDefault(id)?.Name,
             "settings" => cell.Controller.Settings.GetValueOrDefault(id)?.Name,
             "exceptions" => cell.Controller.Export.Exceptions.GetValueOrDefault(id)?.Name,
+            "functions" => cell.Stopping.Functions.GetValueOrDefault(id)?.Name,
+            "channels" => cell.Stopping.Functions.GetValueOrDefault(path[2])?.Channels.GetValueOrDefault(id)?.Name,
+            "hazards" => cell.Hazards.GetValueOrDefault(id)?.Name,
+            "measures" => cell.Hazards.GetValueOrDefault(path[1])?.Measures.GetValueOrDefault(id)?.Name,
+            "proofs" => cell.Hazards.GetValueOrDefault(path[1])?.Proofs.GetValueOrDefault(id)?.Name,
             "ways" => cell.Cabling.Ways.GetValueOrDefault(id)?.Name,
             "banks" => cell.Io.Banks.GetValueOrDefault(id)?.Name,
             "signals" => cell.Io.Signals.GetValueOrDefault(id)?.Name,

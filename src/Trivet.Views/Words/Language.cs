@@ -46,6 +46,8 @@ public sealed record Language
     /// <summary>What is told beside a value, by the id of an <see cref="Aside"/>: {value}.</summary>
     public required ImmutableDictionary<string, string> Asides { get; init; }
     public required string YesNoGood { get; init; }
+    /// <summary>Passed, of a rule that never says more than tight.</summary>
+    public required string YesNoTight { get; init; }
     public required string YesNoBad { get; init; }
     public required string OpenMissing { get; init; }
     public required string OpenOther { get; init; }
@@ -105,6 +107,7 @@ public sealed record Language
     public required CabinetWords Cabinet { get; init; }
     public required PowerWords Power { get; init; }
     public required SettingWords Setting { get; init; }
+    public required StoppingWords Stopping { get; init; }
     public required ReachWords Reach { get; init; }
     public required PoseWords Pose { get; init; }
     public required FrameWords Frame { get; init; }

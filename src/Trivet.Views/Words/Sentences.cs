@@ -16,6 +16,7 @@ public static class Sentences
         {
             Judged j => Locale.Fill(words.Judged,
                 ("what", what), ("value", ValueInFull(j, locale)), ("limit", Limit(j, locale)), ("outcome", Outcome(j, locale))),
+            YesNo { Verdict: Verdict.Tight } => Locale.Fill(words.YesNoTight, ("what", what)),
             YesNo { Good: true } => Locale.Fill(words.YesNoGood, ("what", what)),
             YesNo y => Locale.Fill(words.YesNoBad, ("what", what), ("fields", FieldList(cell, y.Evidence, locale))),
             Unjudged { Reason: OpenReason.Missing } u => Locale.Fill(words.OpenMissing,

@@ -28,6 +28,8 @@ public static class DescriptionSections
         new("handling", "Handling", "/handling", ("/handling/lifts", "lift")),
         new("guarding", "Guarding", "/guarding", ("/guarding/devices", "device"), ("/guarding/fences", "guard"), ("/guarding/gaps", "gap")),
         new("recording", "Recording", "/recording", ("/recording/people", "person")),
+        new("stopping", "Stop functions", "/stopping", ("/stopping/functions", "safety function"), ("/stopping/functions/*/channels", "channel")),
+        new("hazards", "Hazards", "/hazards", ("/hazards", "hazard"), ("/hazards/*/measures", "measure"), ("/hazards/*/proofs", "proof")),
         new("parts-list", "Parts list", "/partsList", ("/partsList", "line")),
         new("interfaces", "Interfaces", "/interfaces", ("/interfaces", "interface"), ("/interfaces/*/points", "hole")),
         new("plates", "Adapter plates", "/plates", ("/plates", "plate"), ("/plates/*/stock", "thickness in stock")),
