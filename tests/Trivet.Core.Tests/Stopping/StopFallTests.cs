@@ -28,7 +28,7 @@ public sealed class StopFallTests
     public void Rest_and_the_begin_of_a_fall_agree()
     {
         var cell = Held(Holding.Nothing, double.NaN);
-        foreach (var place in Falls.Of(cell).Places.Where(p => p.Point == FallPoint.Approach))
+        foreach (var place in Falls.Of(cell, TestContext.Current.CancellationToken).Places.Where(p => p.Point == FallPoint.Approach))
         {
             var rest = Falls.AtRest(cell, place.Pointer[(place.Pointer.LastIndexOf('/') + 1)..], new(), ImmutableArray.CreateBuilder<Contradiction>())!;
             var all = place.Cases[^1].AsHeld.Fall;
