@@ -49,8 +49,7 @@ public sealed class WhoMayUseWhomTests
         ["Procedures"] = ["Faults", "BringUp", "Wiring", "Cabling", "Tooling", "Kinematics", "Reach", "Frames"],
         ["Journal"] = ["Procedures"],
         ["AsBuilt"] = ["Journal", "Procedures"],
-        ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Listing", "Procedures"],
-        ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Stopping", "Listing"],
+        ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Stopping", "Listing", "Procedures"],
     };
 
     public static TheoryData<string> Projects => [.. Compiled.Projects.Keys];

@@ -21,8 +21,7 @@ public class CellFieldsTests
         foreach (string place in (string[])["/brief/parts/e", "/brief/requirements/e", "/brief/openQuestions/e", "/robot/chains/e", "/controller/axes/e", "/controller/settings/e", "/controller/export/exceptions/e", "/tool/parts/e",
             "/drives/motors/e", "/drives/motors/e/curve/e", "/drives/axes/e", "/motion/cycles/e", "/motion/cycles/e/waypoints/e", "/frame/members/e", "/frame/profiles/e", "/frame/mountPoints/e", "/frame/masses/e", "/stations/e",
             "/cabinet/modules/e", "/cabinet/modules/e/sockets/e", "/cabinet/railRules/e", "/cabinet/sources/e", "/cabinet/branches/e", "/cabinet/consumers/e", "/cabinet/addressClasses/e", "/cabinet/network/messages/e", "/cables/e", "/cables/e/cores/e", "/cabling/devices/e", "/cabling/ways/e", "/cabling/ways/e/points/e", "/io/banks/e", "/io/signals/e", "/io/switches/e", "/io/nodes/e", "/io/nodes/e/objects/e", "/pneumatics/users/e", "/pneumatics/hoses/e", "/handling/lifts/e", "/guarding/devices/e",
-            "/guarding/fences/e", "/guarding/gaps/e", "/recording/people/e", "/partsList/e",
-            "/guarding/fences/e", "/guarding/gaps/e", "/stopping/functions/e", "/stopping/functions/e/channels/e", "/hazards/e", "/hazards/e/measures/e", "/hazards/e/proofs/e", "/partsList/e",
+            "/guarding/fences/e", "/guarding/gaps/e", "/stopping/functions/e", "/stopping/functions/e/channels/e", "/hazards/e", "/hazards/e/measures/e", "/hazards/e/proofs/e", "/recording/people/e", "/partsList/e",
             "/interfaces/e", "/interfaces/e/points/e", "/materials/e", "/plates/e", "/plates/e/stock/e", "/joints/e", "/joints/e/clamped/e"])
         {
             cell = CellFields.Add(cell, place).Cell!;

@@ -31,10 +31,9 @@ public static class English
             .AddRange(EnglishCabling.Rules)
             .AddRange(EnglishPowering.Rules)
             .AddRange(EnglishSettings.Rules)
+            .AddRange(EnglishStopping.Rules)
             .AddRange(EnglishParts.Rules)
             .AddRange(EnglishProcedures.Rules),
-            .AddRange(EnglishStopping.Rules)
-            .AddRange(EnglishParts.Rules),
         RulePages = EnglishRules.Page,
         Cases = new Dictionary<string, string>
         {
@@ -57,8 +56,7 @@ public static class English
             ["upper below"] = "upper of two, joining screws",
             ["lower above"] = "lower of two, joining screws",
             ["lower below"] = "lower of two, screws of the part below",
-        }.ToImmutableDictionary().AddRange(EnglishFaultCatalogue.Words.Faults.Select(f => KeyValuePair.Create(f.Key, f.Value.Title))),
-        }.ToImmutableDictionary().AddRange(EnglishStopping.Cases),
+        }.ToImmutableDictionary().AddRange(EnglishFaultCatalogue.Words.Faults.Select(f => KeyValuePair.Create(f.Key, f.Value.Title))).AddRange(EnglishStopping.Cases),
         FieldWords = new Dictionary<string, string>
         {
             ["x"] = "position x",
