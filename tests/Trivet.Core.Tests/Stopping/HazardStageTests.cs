@@ -36,7 +36,7 @@ public sealed class HazardStageTests
         Assert.Equal(
             ["capacitors", "compressed-air", "crushing", "drawing-in", "dropped-part", "electric-shock", "hot-surfaces", "lifting", "rod-off", "sinking", "thrown-part", "unexpected-start"],
             Ids(Lids));
-        Assert.Equal(["capacitors", "crushing", "drawing-in", "electric-shock", "hot-surfaces", "rod-off", "sinking", "thrown-part", "unexpected-start"], Ids(Biscuits));
+        Assert.Equal(["capacitors", "crushing", "drawing-in", "electric-shock", "hot-surfaces", "lifting", "rod-off", "sinking", "thrown-part", "unexpected-start"], Ids(Biscuits));
         Assert.DoesNotContain("compressed-air", Ids(Lids with { Pneumatics = new() }));
         Assert.DoesNotContain("lifting", Ids(Lids with { Handling = new() }));
         Assert.DoesNotContain("drawing-in", Ids(Lids with { Stations = Lids.Stations.RemoveRange(Lids.Stations.Where(s => s.Value.Kind == StationKind.Belt).Select(s => s.Key)) }));
