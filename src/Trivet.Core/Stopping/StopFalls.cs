@@ -47,7 +47,7 @@ public sealed record StopFall(ImmutableArray<ChainSink> Chains, double ToolDrop,
     {
         if (places.IsEmpty) return null;
         double[] delays = [.. places[0].Chains.Select(c => Delay(cell, function, c.Chain, reading))];
-        ChainSink[] worst = [.. Enumerable.Range(0, delays.Length).Select(i => places.Select(p => At(p.Chains[i], function, delays[i])).MaxBy(s => double.IsNaN(s.Sink) ? double.PositiveInfinity : s.Sink)!)];
+        ChainSink[] worst = [.. Enumerable.Range(0, delays.Length).Select(i => places.Select(p => At(p.Chains[i], function, delays[i])).MaxBy(s => (double.IsNaN(s.Sink) ? double.PositiveInfinity : s.Sink, s.Load))!)];
         double drop = 0;
         string? where = null;
         foreach (var place in places)
