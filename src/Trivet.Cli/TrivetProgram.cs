@@ -93,6 +93,7 @@ internal static class TrivetProgram
             WiringCommand.Create(),
             SettingsCommand.Create(),
             ToolCommand.Create(),
+            PictureCommand.Create(),
             PartsCommand.Create(),
             FrameCommand.Create(),
             JointsCommand.Create(),

@@ -82,6 +82,8 @@ internal static class MovedPictures
         };
         if (levels.IsEmpty) return null;
         ImmutableArray<Piece> pieces = [.. CellSolids.Of(cell, fitted & ~Fitted.Guards), .. levels.Select(l => new Piece(l, ["level"], Marked: true))];
+        // On the platform the levels are too small to be found in the whole cell.
+        if (pointer.StartsWith("/robot", StringComparison.Ordinal)) return SlantedPictures.Near(cell, pieces, locale.Language.Picture.Levels, true, locale, locale.Language.Picture.Level);
         return SlantedPictures.Draw(cell, "", pieces, SolidPicture.Best(pieces, SlantedPictures.Elevation), true, locale, locale.Language.Picture.Level, null, locale.Language.Picture.Levels);
     }
 

@@ -50,9 +50,15 @@ internal static class SlantedPictures
     {
         var pieces = Of(cell, pointer, fitted);
         if (!pieces.Any(p => p.Marked)) return Whole(cell, pointer, fitted, hidden, locale);
+        return Near(cell, pieces, PicturePage.Name(cell.Cell, pointer, locale), hidden, locale, description, more);
+    }
+
+    /// <summary>The same of solids that are marked already.</summary>
+    public static Drawing Near(
+        Assessed cell, ImmutableArray<Piece> pieces, string name, bool hidden, Locale locale, string? description = null, Action<Sheet, SolidPicture>? more = null)
+    {
         var view = SolidPicture.Best(pieces, DetailElevation);
         bool behind = hidden || Nothing(pieces, view);
-        string name = PicturePage.Name(cell.Cell, pointer, locale);
         var sheet = PicturePage.New(cell.Cell, name, description ?? locale.Language.Picture.Detail, locale);
         var box = new Box(PicturePage.Margin, PicturePage.Margin + PicturePage.Band, PicturePage.Width - 3 * PicturePage.Margin - KeyWidth, PicturePage.Height - 2 * PicturePage.Margin - PicturePage.Band);
         var picture = new SolidPicture(view, Around(pieces, view, box), box);

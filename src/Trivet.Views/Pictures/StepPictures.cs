@@ -97,6 +97,14 @@ public static class StepPictures
         }
     }
 
+    /// <summary>Pointers of all that is drawn of a cell and can be marked, sorted.</summary>
+    public static ImmutableArray<string> Parts(Assessed cell) =>
+    [
+        .. CellSolids.Of(cell, Fitted.All).SelectMany(p => p.Pointers).Where(p => !p.Contains('#', StringComparison.Ordinal))
+            .Concat(cell.Cell.Cabinet.Modules.Keys.Select(m => "/cabinet/modules/" + m)).Concat(cell.Cell.Cables.Keys.Select(c => "/cables/" + c))
+            .Distinct().Order(StringComparer.Ordinal),
+    ];
+
     /// <summary>The picture of a part; null where the cell does not describe enough to draw it.</summary>
     /// <param name="pointer">What is marked; empty for nothing. A field stands for the part it belongs to.</param>
     /// <param name="fitted">What of the machine is there already.</param>
