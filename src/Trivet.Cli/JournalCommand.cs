@@ -92,7 +92,10 @@ internal static class JournalCommand
         if (asked.Export is { } to) return Export(part, to, asked);
 
         var faults = asked.Verify ? await job.CheckJournalAsync(stop) : [];
-        var sheet = JournalSheet.Of([.. part.Lines.Select(l => l.Kept)], part.Head?.Hash ?? "", asked.Filter, asked.Words);
+        Kept[] entries = [.. part.Lines.Select(l => l.Kept)];
+        // Of one cell it is also held against its procedure.
+        var cell = asked.Filter.Cell.Length > 0 ? (await job.HeadAsync(asked.Filter.Cell, stop))?.Read().Cell : null;
+        var sheet = JournalSheet.Of(entries, part.Head?.Hash ?? "", asked.Filter, asked.Words, cell is null ? [] : Work.Contradictions(cell, asked.Filter.Cell, entries));
         int written = asked.Verify
             ? Verified(sheet, faults, asked)
             : Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(asked.Format switch

@@ -31,6 +31,8 @@ public sealed class JournalTests
 
         var one = await Run.Trivet("journal", folder.Path, "jar-lids", "--step", "limit-switch:b", "--format", "csv");
         Assert.Equal(2, one.Output.TrimEnd().Split('\n').Length);
+        // Of one cell it is held against its procedure, which for an empty one has no switches.
+        Assert.Equal(1, one.Code);
         Assert.DoesNotContain("12,30", (await Run.Trivet("journal", folder.Path, "other")).Output, StringComparison.Ordinal);
         foreach (string format in (string[])["json", "markdown"]) Assert.Contains("four screws", (await Run.Trivet("journal", folder.Path, "--format", format)).Output, StringComparison.Ordinal);
     }

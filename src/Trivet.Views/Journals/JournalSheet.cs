@@ -30,7 +30,7 @@ public sealed record JournalSheet(
     /// <param name="head">Hash of the newest receipt; empty while there is none.</param>
     /// <param name="more">What the procedure finds not to fit, besides the chains of the devices.</param>
     public static JournalSheet Of(
-        IReadOnlyCollection<Kept> entries, string head, JournalFilter filter, JournalWords words, ImmutableArray<Mismatch> more = default)
+        IReadOnlyCollection<Kept> entries, string head, JournalFilter filter, JournalWords words, ImmutableArray<Mismatch> more)
     {
         var byHash = entries.ToDictionary(k => k.Hash, StringComparer.Ordinal);
         var superseded = entries.Select(k => k.Entry.Says).OfType<Corrected>().Select(c => c.Entry).ToHashSet(StringComparer.Ordinal);
@@ -46,7 +46,7 @@ public sealed record JournalSheet(
             entries.Count == 0 ? words.Empty : JournalSentences.Fill(words.Summary, ("count", Count(entries.Count)), ("devices", Count(devices.Length))),
             head, [.. rows],
             [
-                .. Mismatches.Of(entries).Concat(more.IsDefault ? [] : more)
+                .. Mismatches.Of(entries).Concat(more)
                     .Select(m => JournalSentences.Of(m, byHash.TryGetValue(m.Entries[0], out var kept) ? kept.Entry.Person : "?", words)),
             ],
             Distinct(k => k.Entry.Cell), Distinct(k => StepOf(k, byHash)), Distinct(k => k.Entry.Person), devices);

@@ -16,6 +16,10 @@ public static class Work
     public static Progress Of(Cell cell, string cellId, IEnumerable<Kept> entries, IReadOnlyDictionary<string, Cell> revisions) =>
         Fold.Of(CellProcedure.Of(cell).Steps, Of(cellId, entries), Releasing.Of(cell.Recording), Moves(revisions, cell));
 
+    /// <summary>What in the journal does not fit the procedure, besides what is wrong with the chains.</summary>
+    public static ImmutableArray<Mismatch> Contradictions(Cell cell, string cellId, IEnumerable<Kept> entries) =>
+        Of(cell, cellId, entries, ImmutableDictionary<string, Cell>.Empty).Mismatches;
+
     /// <summary>What it would cost at the machine if the cell became another one.</summary>
     public static DryRun Against(Cell now, Cell then, string cellId, IReadOnlyCollection<Kept> entries, IReadOnlyDictionary<string, Cell> revisions) =>
         DryRun.Of(Of(now, cellId, entries, revisions), CellProcedure.Of(then).Steps, Of(cellId, entries), Releasing.Of(then.Recording), Moves(revisions, then));

@@ -17,13 +17,13 @@ public static class WorkForms
     public static string Text(Progress progress, Cell cell, bool staleOnly, JournalWords words)
     {
         StepState[] shown = [.. progress.Steps.Where(s => !staleOnly || s.Standing == Standing.Stale)];
-        int ids = shown.Select(s => s.Step.Id.Length).DefaultIfEmpty(0).Max(), standings = words.Standings.Max(s => s.Length);
+        int skills = words.Skills.Max(s => s.Length), ids = shown.Select(s => s.Step.Id.Length).DefaultIfEmpty(0).Max(), standings = words.Standings.Max(s => s.Length);
         var text = new StringBuilder();
         text.Append(progress.Level is { } level ? JournalSentences.Fill(words.LevelNow, ("level", words.Levels[(int)level])) : words.LevelUnknown).Append('\n');
         text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", Minutes(progress.MinutesLeft)))).Append("\n\n");
         if (shown.Length == 0) text.Append(words.CostsNothing).Append('\n');
         foreach (var s in shown)
-            text.Append($"{s.Step.Id.PadRight(ids)}  {words.Standings[(int)s.Standing].PadRight(standings)}  {Why(s, cell, words)}".TrimEnd()).Append('\n');
+            text.Append($"{s.Step.Id.PadRight(ids)}  {words.Skills[(int)s.Step.By].PadRight(skills)}  {words.Standings[(int)s.Standing].PadRight(standings)}  {Why(s, cell, words)}".TrimEnd()).Append('\n');
         return text.ToString();
     }
 
@@ -48,6 +48,7 @@ public static class WorkForms
         {
             json.WriteStartObject();
             json.WriteString("step", s.Step.Id);
+            json.WriteString("by", s.Step.By.ToString());
             json.WriteString("standing", s.Standing.ToString());
             json.WriteBoolean("mayBegin", s.MayBegin);
             json.WriteNumber("minutesLeft", s.MinutesLeft);

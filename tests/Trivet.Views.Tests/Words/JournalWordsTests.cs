@@ -51,11 +51,11 @@ public sealed class JournalWordsTests
         var device = new WritingDevice("tablet-1");
         Kept reading = device.Write(new Measured("60 Ω", "Ω", 60, 1), "bus-ohms", "ohms"), other = device.Write(new Begun(), "rod:a");
         Kept correction = device.Write(new Corrected(reading.Hash, "misread", new Measured("61 Ω", "Ω", 61, 1)));
-        var sheet = JournalSheet.Of([reading, other, correction], "", new(Step: "bus-ohms"), EnglishJournal.Words);
+        var sheet = JournalSheet.Of([reading, other, correction], "", new(Step: "bus-ohms"), EnglishJournal.Words, []);
 
         Assert.Equal([correction, reading], sheet.Rows.Select(r => r.Kept));
         Assert.Equal([false, true], sheet.Rows.Select(r => r.Superseded));
         Assert.Equal(["bus-ohms", "rod:a"], sheet.Steps);
-        Assert.Empty(JournalSheet.Of([reading], "", new(Person: "bob"), EnglishJournal.Words).Rows);
+        Assert.Empty(JournalSheet.Of([reading], "", new(Person: "bob"), EnglishJournal.Words, []).Rows);
     }
 }

@@ -25,6 +25,7 @@ public sealed partial class JournalPanel
     private JournalSheet? _sheet;
     private JournalFilter _filter = new();
     private ImmutableArray<string>? _faults;
+    private ImmutableArray<Mismatch> _contradictions = [];
     private string _trouble = "";
 
     [Inject] private JobStore Store { get; set; } = null!;
@@ -94,6 +95,11 @@ public sealed partial class JournalPanel
         try
         {
             _faults = await Store.CheckJournalAsync(_leave.Token);
+            // The procedure takes longer to compute than a page may stand still.
+            Kept[] entries = [.. _lines.Select(l => l.Kept)];
+            var cell = Session.Cell;
+            _contradictions = await Task.Run(() => Work.Contradictions(cell, Session.Draft.CellId, entries), _leave.Token);
+            Show();
         }
         catch (StoreFailedException failure)
         {
@@ -106,7 +112,7 @@ public sealed partial class JournalPanel
         await InvokeAsync(StateHasChanged);
     }
 
-    private void Show() => _sheet = JournalSheet.Of([.. _lines.Select(l => l.Kept)], _head?.Hash ?? "", _filter, Words);
+    private void Show() => _sheet = JournalSheet.Of([.. _lines.Select(l => l.Kept)], _head?.Hash ?? "", _filter, Words, _contradictions);
 
     private void Filter(JournalFilter filter)
     {
