@@ -89,6 +89,24 @@ public sealed class ProcessTests
         Assert.Equal("check", run.Output.Trim());
     }
 
+    [Fact]
+    public async Task The_root_certificate_is_told_with_its_place_and_the_same_each_time()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "On Windows the settings folder is not named by a variable.");
+        using var folder = new TemporaryFolder();
+        string settings = folder.File("settings");
+        var first = await Start("/usr/bin/env", [$"XDG_CONFIG_HOME={settings}", $"HOME={settings}", Dotnet, Program, "desk", "--certificate"], "");
+        var second = await Start("/usr/bin/env", [$"XDG_CONFIG_HOME={settings}", $"HOME={settings}", Dotnet, Program, "desk", "--certificate"], "");
+        Assert.Equal(0, first.Code);
+        Assert.Equal(first.Output, second.Output);
+        Assert.Contains("trivet-local-root.crt", first.Output, StringComparison.Ordinal);
+        foreach (string platform in new[] { "Android", "iOS and iPadOS", "Windows", "macOS", "Linux" }) Assert.Contains(platform, first.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("PRIVATE", first.Output, StringComparison.Ordinal);
+        var strange = await Start("/usr/bin/env", [$"XDG_CONFIG_HOME={settings}", $"HOME={settings}", Dotnet, Program, "desk", "--certificate", "--host", "desk.example"], "");
+        Assert.Equal(ExitCode.Refused, strange.Code);
+        Assert.Contains("may not vouch for it", strange.Error, StringComparison.Ordinal);
+    }
+
     private static Task<Run> Start(params string[] arguments) => Start(arguments, "");
 
     private static Task<Run> Start(string[] arguments, string input) => Start(Dotnet, [Program, .. arguments], input);

@@ -7,7 +7,9 @@ export async function watch(page) {
   addEventListener('offline', tell);
   // Asks the browser not to clear readings when it runs short of room. A person may be asked, so nothing waits for the answer.
   navigator.storage?.persist?.().then(yes => { kept = yes; tell(); }, () => {});
-  kept = await navigator.storage?.persisted?.() ?? false;
+  // Asked at the same time, it may be told the older state later.
+  const before = await navigator.storage?.persisted?.() ?? false;
+  kept = kept || before;
   await tell();
   if (!navigator.serviceWorker) return;
 
