@@ -59,7 +59,10 @@ public sealed class Chromium : IAsyncLifetime
         var session = await page.Context.NewCDPSessionAsync(page);
         var target = await session.SendAsync("Target.getTargetInfo");
         string context = target!.Value.GetProperty("targetInfo").GetProperty("browserContextId").GetString()!;
-        await session.SendAsync("Browser.grantPermissions", new() { ["origin"] = origin, ["permissions"] = Keeping, ["browserContextId"] = context });
+        // Left open, a second session of the page undoes at the next load that it is offline; and what a session granted ends with it.
+        await session.DetachAsync();
+        var browser = await page.Context.Browser!.NewBrowserCDPSessionAsync();
+        await browser.SendAsync("Browser.grantPermissions", new() { ["origin"] = origin, ["permissions"] = Keeping, ["browserContextId"] = context });
     }
 
     /// <summary>A browser of its own with a home folder of its own: what certificates it trusts is up to the test. Nothing else is let pass.</summary>
