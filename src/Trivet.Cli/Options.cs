@@ -47,6 +47,9 @@ internal static class Options
         return option;
     }
 
+    /// <summary>A folder for everything a command hands out, where <see cref="Out"/> is one file with its answer; made where it is missing.</summary>
+    public static Option<string?> All(string description) => new("--all") { Description = $"Folder for everything: {description}; made where it is missing.", HelpName = "DIR" };
+
     public static Option<string?> Out(string description) => new OutOption { Description = description, HelpName = "FILE" };
 
     /// <summary>Why what a command line names for its answer cannot be written, told before anything is computed; null where it can.</summary>

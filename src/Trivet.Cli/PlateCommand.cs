@@ -23,11 +23,8 @@ internal static class PlateCommand
         var cellId = Options.CellId();
         var format = Options.Format();
         var plate = new Option<string?>("--plate") { Description = "Id of one plate; all of them where not given.", HelpName = "ID" };
-        var folder = new Option<string?>("--out", "-o")
-        {
-            Description = "Folder for drawing (.svg, .pdf), cutting (.dxf), solid (.step) and triangles (.stl) of each plate; made where it is missing.",
-            HelpName = "DIR",
-        };
+        var folder = Options.All("drawing (.svg, .pdf), cutting (.dxf), solid (.step) and triangles (.stl) of each plate");
+        var outOption = Options.Out("Write the answer to this file instead of standard output.");
         var command = new TaughtCommand(
             "plate",
             """
@@ -36,9 +33,9 @@ internal static class PlateCommand
             does not work as stated.
             """,
             new Example("plate samples/jar-lids.json", "The clockings of the sample's plate."),
-            new Example("plate samples/jar-lids.json --out papers", "Its drawing and the files for the shop."))
+            new Example("plate samples/jar-lids.json --all papers", "Its drawing and the files for the shop."))
         {
-            cell, cellId, plate, format, folder,
+            cell, cellId, plate, format, folder, outOption,
         };
         command.SetAction(async (parsed, stop) =>
         {
@@ -61,15 +58,16 @@ internal static class PlateCommand
                 if (Solve(input, id, error) is not { } result) return ExitCode.Refused;
                 sheets.Add(PlateSheet.Of(input.Cell, result, revision[..8], now.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
             }
-            if (parsed.GetValue(folder) is { } to && !Write(to, sheets, now, error)) return ExitCode.Refused;
+            if (parsed.GetValue(folder) is { } all && !Write(all, sheets, now, error)) return ExitCode.Refused;
             var answer = sheets.ToImmutable();
-            parsed.InvocationConfiguration.Output.Write(parsed.GetValue(format) switch
+            int written = Options.Write(parsed, outOption, to => to.Text.Write(parsed.GetValue(format) switch
             {
                 OutputFormat.Json => PlateForms.Json(answer, input.Cell.Name ?? "", revision),
                 OutputFormat.Csv => PlateForms.Csv(answer),
                 OutputFormat.Markdown => PlateForms.Markdown(answer),
                 _ => PlateForms.Text(answer),
-            });
+            }));
+            if (written != ExitCode.AllHold) return written;
             return answer.All(s => s.Works) ? ExitCode.AllHold : ExitCode.NotAllHold;
         });
         return command;

@@ -18,11 +18,10 @@ internal static class SettingsCommand
         var cell = Options.Cell();
         var cellId = Options.CellId();
         var format = Options.Format();
-        var outOption = Options.Out("Write to this file instead of standard output.");
+        var outOption = Options.Out("Write to this file instead of standard output: a .pdf is the list or the record on paper, with room for names and signatures.");
         var export = new Option<string?>("--export") { Description = "Compare this file, exported from the controller, with the plan.", HelpName = "FILE" };
         var backup = new Option<string?>("--backup") { Description = "With --restored: the backup that was put back.", HelpName = "FILE" };
         var restored = new Option<string?>("--restored") { Description = "What was read out of the controller after that.", HelpName = "FILE" };
-        var paper = new Option<string?>("--paper") { Description = "Also write the answer to this PDF, with room for names and signatures.", HelpName = "FILE" };
         var command = new TaughtCommand(
             "settings",
             """
@@ -31,11 +30,11 @@ internal static class SettingsCommand
             written to a controller. Ends with 0 when all is the same, 1 when something differs, falls short or is open, 2 when a file is refused.
             """,
             new Example("settings samples/jar-lids.json", "What to type, and what the rounding costs."),
-            new Example("settings samples/jar-lids.json --paper settings.pdf", "The same as a list to take to the machine."),
+            new Example("settings samples/jar-lids.json --out settings.pdf", "The same as a list to take to the machine."),
             new Example("settings samples/jar-lids.json --export samples/exports/jar-lids.txt", "An export against the plan."),
-            new Example("settings samples/jar-lids.json --backup samples/exports/jar-lids.txt --restored read-out.txt --paper proof.pdf", "Proof that a backup was restored."))
+            new Example("settings samples/jar-lids.json --backup samples/exports/jar-lids.txt --restored read-out.txt --out proof.pdf", "Proof that a backup was restored."))
         {
-            cell, cellId, format, outOption, export, backup, restored, paper,
+            cell, cellId, format, outOption, export, backup, restored,
         };
         command.Validators.Add(result =>
         {
@@ -58,9 +57,12 @@ internal static class SettingsCommand
                 2 => ExportSheet.Proof(input.Cell, read[0], read[1]),
                 _ => null,
             };
-            if (parsed.GetValue(paper) is { } pdf && !Write(parsed, pdf, sheet is null ? SettingFiles.List(input.Cell, DateTime.Now) : SettingFiles.Record(sheet, input.Cell, DateTime.Now))) return ExitCode.Refused;
             string revision = CellFile.Hash(input.Cell);
             var plan = SettingStage.Of(input.Cell);
+            bool good = sheet?.Good ?? plan.Findings.All(f => f.Verdict is Verdict.Holds or Verdict.Tight);
+            int ends = good ? ExitCode.AllHold : ExitCode.NotAllHold;
+            if (parsed.GetValue(outOption) is { } pdf && pdf.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
+                return Write(parsed, pdf, sheet is null ? SettingFiles.List(input.Cell, DateTime.Now) : SettingFiles.Record(sheet, input.Cell, DateTime.Now)) ? ends : ExitCode.Refused;
             int written = Options.Write(parsed, outOption, to => to.Text.Write((parsed.GetValue(format), sheet) switch
             {
                 (OutputFormat.Json, null) => SettingForms.Json(input.Cell, revision),
@@ -72,9 +74,7 @@ internal static class SettingsCommand
                 (OutputFormat.Markdown, _) => SettingForms.Markdown(sheet),
                 _ => SettingForms.Text(sheet),
             }));
-            if (written != ExitCode.AllHold) return written;
-            bool good = sheet?.Good ?? plan.Findings.All(f => f.Verdict is Verdict.Holds or Verdict.Tight);
-            return good ? ExitCode.AllHold : ExitCode.NotAllHold;
+            return written != ExitCode.AllHold ? written : ends;
         });
         return command;
     }

@@ -13,10 +13,7 @@ internal sealed class WiringPapers
     /// <summary>Where the desk serves the page of a cell that was started without a port.</summary>
     private const string Desk = "http://localhost:5173";
 
-    public Option<string?> All { get; } = new("--all")
-    {
-        Description = "Folder for everything: lists as CSV and in one workbook, lists to be edited, diagram, labels, schedule, plan; made where it is missing.", HelpName = "DIR",
-    };
+    public Option<string?> All { get; } = Options.All("lists as CSV and in one workbook, lists to be edited, diagram, labels, schedule, settings, plan");
 
     public Option<string> Labels { get; } = new("--labels")
     {

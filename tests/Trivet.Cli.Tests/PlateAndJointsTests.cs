@@ -11,7 +11,7 @@ public sealed class PlateAndJointsTests
     {
         using var folder = new TemporaryFolder();
         string to = folder.File("papers");
-        var run = await Run.Trivet("plate", Repository.Sample("jar-lids"), "--out", to, "--format", "json");
+        var run = await Run.Trivet("plate", Repository.Sample("jar-lids"), "--all", to, "--format", "json");
         Assert.Equal(ExitCode.AllHold, run.Code);
         using var json = JsonDocument.Parse(run.Output);
         var plate = json.RootElement.GetProperty("plates")[0];

@@ -174,6 +174,18 @@ public sealed class WiringPapersTests
         Assert.Equal(before.Cables["low-a"].Cores.Count, after.Cables["low-a"].Cores.Count);
         Assert.Equal(CellFile.Hash(before), CellFile.Hash(after with { Cables = after.Cables.Remove("lamp").SetItem("motor-a", after.Cables["motor-a"] with { Length = 4.5 }) }));
 
+        // What is filled in by hand beside the work comes back too.
+        string[] filled = ["cutLength", "fittedLength", "installedBy", "installedOn"], texts = ["4.7 m", "4,4 m", "ada", "2026-03-02"];
+        for (int i = 0; i < filled.Length; i++)
+        {
+            Assert.Equal("", grid.Single(r => r[0] == "motor-b")[grid[0].IndexOf(filled[i])]);
+            grid.Single(r => r[0] == "motor-b")[grid[0].IndexOf(filled[i])] = texts[i];
+        }
+        await File.WriteAllTextAsync(file, string.Join("\r\n", grid.Select(r => string.Join(';', r.Select(c => $"\"{c.Replace("\"", "\"\"", StringComparison.Ordinal)}\"")))), TestContext.Current.CancellationToken);
+        Assert.Equal(ExitCode.AllHold, (await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--edited", file, "--new-cell", target)).Code);
+        var fitted = CellFile.Load(target).Cell!.Cables["motor-b"];
+        Assert.Equal((4.7, 4.4, "ada", "2026-03-02"), (fitted.CutLength, fitted.FittedLength, fitted.InstalledBy, fitted.InstalledOn));
+
         grid.Single(r => r[0] == "motor-a")[length] = "long";
         await File.WriteAllTextAsync(file, string.Join("\r\n", grid.Select(r => string.Join(';', r.Select(c => $"\"{c.Replace("\"", "\"\"", StringComparison.Ordinal)}\"")))), TestContext.Current.CancellationToken);
         var wrong = await Run.Trivet("wiring", Repository.Sample("jar-lids"), "--edited", file);

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Trivet.Adapters;
 using Trivet.Bolting;
-using Trivet.Cabinets;
 using Trivet.Cabling;
 using Trivet.Cells;
 using Trivet.Drives;
@@ -19,7 +18,6 @@ using Trivet.Settings;
 using Trivet.Signals;
 using Trivet.Stopping;
 using Trivet.Tooling;
-using Trivet.Wiring;
 
 namespace Trivet.Assessment;
 
@@ -43,6 +41,7 @@ public sealed class Assessor
     private readonly FoundPlates _plates = new();
     private readonly FoundFrames _frames = new();
     private readonly Completion _completion;
+    private readonly ImmutableArray<KeptStage> _electrical = KeptStage.Electrical();
     private volatile LastFound? _procedure;
 
     public Assessor() => _completion = new(_plates, _frames);
@@ -156,11 +155,9 @@ public sealed class Assessor
             + ProtectStage.Of(cell, cycles)
             + AdapterChecks.Of(cell, _plates)
             + JointStage.Of(cell, cycles, _plates)
-            + CabinetStage.Of(cell)
-            + PowerStage.Of(cell)
             + MotorFeedStage.Of(cell, cycles, drives)
-            + WiringStage.Of(cell)
-            + CablingStage.Of(cell)
+            + _electrical.Select(k => k.Of(cell)).Aggregate((a, b) => a + b)
+            + CablingStage.Loops(cell)
             + SignalStage.Of(cell)
             + SettingStage.Of(cell)
             + StopStage.Of(cell)

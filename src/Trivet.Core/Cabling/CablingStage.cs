@@ -7,7 +7,10 @@ namespace Trivet.Cabling;
 /// <summary>What the cables and their ways have to say of a cell. Closed forms, so nothing is left to a task.</summary>
 public static class CablingStage
 {
-    public static StagePlan Of(Cell cell)
+    public static StagePlan Of(Cell cell) => Laid(cell) + Loops(cell);
+
+    /// <summary>All but the loops at the platform: rests on cables, ways, cabinet, frame and depth alone.</summary>
+    public static StagePlan Laid(Cell cell)
     {
         if (cell.Cables.IsEmpty) return new([], [new(CablingRules.Described, new("/cables"), CablingReasons.NoCables)], []);
         // Until a cable says what it is for, or in what it is laid, there is a list and no plan.
@@ -34,7 +37,6 @@ public static class CablingStage
         ImmutableArray<Way> inOrder = [.. cell.Cabling.Ways.InOrder().Where(w => ways.ContainsKey(w.Key)).Select(w => ways[w.Key])];
         findings.AddRange(WayChecks.Parting(cell, inOrder, routes, laid));
         foreach (var (id, _) in cell.Cabling.Ways.InOrder()) findings.AddRange(WayChecks.Filled(cell, id, routes, laid, coverage, asked));
-        foreach (var loop in inOrder.Where(w => w.Kind == CableWayKind.Loop && laid[w.Id].Any())) findings.AddRange(WayChecks.Loop(cell, loop, routes, laid, coverage, asked));
         findings.AddRange(SocketChecks.Shared(cell));
         findings.AddRange(Swaps(cell));
         findings.Add(Labels(cell));
@@ -44,6 +46,19 @@ public static class CablingStage
         {
             if (finding is not null) findings.Add(finding);
         }
+    }
+
+    /// <summary>The loops at the platform, which also rest on where the robot goes.</summary>
+    public static StagePlan Loops(Cell cell)
+    {
+        var loops = cell.Cabling.Ways.InOrder().Where(w => w.Value.Kind == CableWayKind.Loop).Select(w => WayInputs.Read(cell, w.Key, new())).OfType<Way>().ToArray();
+        if (loops.Length == 0 || cell.Cables.Values.All(c => c.Kind is null && c.Route is null)) return new([], [], []);
+        var coverage = ImmutableArray.CreateBuilder<NotApplicable>();
+        var routes = new Reading();
+        var laid = WayChecks.In(cell, routes);
+        bool asked = (cell.Depth ?? Depth.Quote) >= Depth.Build;
+        ImmutableArray<Finding> findings = [.. loops.Where(w => laid[w.Id].Any()).SelectMany(w => WayChecks.Loop(cell, w, routes, laid, coverage, asked))];
+        return new(findings, coverage.ToImmutable(), []);
     }
 
     private static IEnumerable<Finding> Impossible(Cell cell)

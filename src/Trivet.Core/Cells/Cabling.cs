@@ -171,6 +171,11 @@ public sealed record Cable : IOrdered
     public string? Label { get; init; }
     /// <summary>What tells it from others whose plugs are alike: a ring of a colour.</summary>
     public string? Mark { get; init; }
+    /// <summary>What was cut, and what was left when it was fitted, metres; by whom, and when.</summary>
+    public double? CutLength { get; init; }
+    public double? FittedLength { get; init; }
+    public string? InstalledBy { get; init; }
+    public string? InstalledOn { get; init; }
     public CableEnd FromEnd { get; init; } = new();
     public CableEnd ToEnd { get; init; } = new();
     public ImmutableSortedDictionary<string, CableCore> Cores { get; init; } = Keyed.Empty<CableCore>();

@@ -150,6 +150,12 @@ public sealed record Signal : IOrdered
     public bool? Suppressed { get; init; }
     public bool? OnAtRest { get; init; }
     public bool? OnWhenActed { get; init; }
+    /// <summary>Input: how long a change must last to be taken for one, seconds.</summary>
+    public double? FilterTime { get; init; }
+    /// <summary>Where it is read or written over the bus: index, sub-index and bit of an object of its module.</summary>
+    public int? ObjectIndex { get; init; }
+    public int? SubIndex { get; init; }
+    public int? Bit { get; init; }
 }
 
 public enum SwitchKind

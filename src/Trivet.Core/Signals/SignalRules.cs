@@ -15,6 +15,10 @@ public static class SignalRules
     public static Rule Objects { get; } = new(
         "signal.objects", "The bus device states the objects that every one has", Trade.Electrical, "1", Sense.AtLeast, 0, new(SourceKind.FromMemory, "CiA301", "mandatory entries of the object dictionary"));
 
+    /// <summary>A signal is read where its module has it, and alone.</summary>
+    public static Rule Mapped { get; } = new(
+        "signal.mapped", "The signal has a bit of its module to itself", Trade.Electrical, "1", Sense.AtLeast, 0, new(SourceKind.FromMemory, "CiA301", "static data types"));
+
     /// <summary>A sensor that switches plus goes to an input that sinks, one that switches minus to one that sources.</summary>
     public static Rule Switching { get; } = Of("signal.switching", "Sensor and input take the current the same way", "1", Sense.AtLeast, 0);
 
@@ -62,7 +66,7 @@ public static class SignalRules
         "signal.switch-gap", "The target comes near enough to the switch", Trade.Electrical, "m", Sense.AtMost, 0.1, new(SourceKind.FromMemory, "IEC-60947-5-2", "assured operating distance"));
 
     public static ImmutableArray<Rule> Rules { get; } =
-        [Described, Channel, Objects, Switching, OnLevel, OffCurrent, Load, Inrush, Group, Suppression, BrokenWire, SafeState, Rest, SwitchStop, SwitchStopTurn, SwitchClear, SwitchClearTurn, Gap];
+        [Described, Channel, Objects, Mapped, Switching, OnLevel, OffCurrent, Load, Inrush, Group, Suppression, BrokenWire, SafeState, Rest, SwitchStop, SwitchStopTurn, SwitchClear, SwitchClearTurn, Gap];
 
     private static Rule Of(string id, string title, string unit, Sense sense, double comfort) =>
         new(id, title, Trade.Electrical, unit, sense, comfort, new(SourceKind.CommonPractice, ""));

@@ -32,6 +32,7 @@ public static class SignalStage
         }
         foreach (var (id, _) in io.Banks.InOrder())
             if (SignalChecks.Group(cell, id) is { } group) findings.Add(group);
+        findings.AddRange(NodeChecks.Mapped(cell));
         foreach (var (id, _) in io.Nodes.InOrder()) findings.AddRange(NodeChecks.Of(cell, id));
         foreach (var (id, _) in io.Switches.InOrder()) findings.AddRange(SwitchChecks.Of(cell, id, asked, coverage.Add));
         return new(findings.ToImmutable(), coverage.ToImmutable(), []);

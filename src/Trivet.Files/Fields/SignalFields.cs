@@ -43,6 +43,10 @@ internal static class SignalFields
         .YesNo("suppressed", s => s.Suppressed, (s, v) => s with { Suppressed = v }, "Output: whether the coil is suppressed where it is.")
         .YesNo("onAtRest", s => s.OnAtRest, (s, v) => s with { OnAtRest = v }, "Whether it is on at rest.")
         .YesNo("onWhenActed", s => s.OnWhenActed, (s, v) => s with { OnWhenActed = v }, "Whether it is on when acted.")
+        .Quantity("filterTime", Dimension.Time, s => s.FilterTime, (s, v) => s with { FilterTime = v }, "Input: how long a change must last to be taken for one, as the input is set.", null, "ms")
+        .Whole("objectIndex", s => s.ObjectIndex, (s, v) => s with { ObjectIndex = v }, "Index of the object that holds it on the bus, as a whole number: 24576 for 6000h.")
+        .Whole("subIndex", s => s.SubIndex, (s, v) => s with { SubIndex = v }, "Its sub-index; 0 where nothing is stated.")
+        .Whole("bit", s => s.Bit, (s, v) => s with { Bit = v }, "Its bit there, from 0; the whole object where nothing is stated.")
         .Text("note", s => s.Note, (s, v) => s with { Note = v }, "Anything worth keeping.")
         .Done();
 

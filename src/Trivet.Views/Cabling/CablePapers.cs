@@ -21,7 +21,7 @@ public static class CablePapers
             foreach (var table in section.Tables.Where(t => !t.Rows.IsEmpty))
             {
                 blocks.Add(new FlowHeading(table.Title));
-                blocks.Add(FlowTable.Fitted([.. table.Columns.Select(c => c.Head)], [.. table.Rows.Select(r => r.Select(e => e.Text).ToImmutableArray())]));
+                blocks.Add(FlowTable.Fitted([.. table.Columns.Select(c => c.Head)], [.. table.Rows.Select(r => r.Select((e, k) => table.Columns[k].IsNumber ? e.Text.Replace(' ', '\u00a0') : e.Text).ToImmutableArray())]));
             }
         }
         return Flow.Pages(title, title, 297, 210, blocks, (page, pages) =>

@@ -16,7 +16,7 @@ public static class CableSections
     {
         var writer = new Writer(cell, locale);
         var section = new Section(
-            "cables", writer.Words.Cables, writer.Words.CableCautions, [], [writer.Cables(), writer.Ways(), writer.Connectors(), writer.Swaps()], [.. CablingRules.Rules.Select(r => r.Id)]);
+            "cables", writer.Words.Cables, writer.Words.CableCautions, [], [writer.Cables(), writer.Installation(), writer.Ways(), writer.Connectors(), writer.Swaps()], [.. CablingRules.Rules.Select(r => r.Id)]);
         return section.IsEmpty ? [] : [section];
     }
 
@@ -59,6 +59,26 @@ public static class CableSections
                     new("route", Words.HeadRoute), new("mark", Words.HeadMark),
                 ],
                 [.. cables.Select(c => Row(c.Key, c.Value))], [.. cables.Select(c => $"/cables/{c.Key}")]);
+        }
+
+        /// <summary>To be filled in beside the work: what is not known yet is left blank.</summary>
+        public SheetTable Installation()
+        {
+            var cables = cell.Cables.InOrder().ToArray();
+            return new(
+                "installation", Words.Installation,
+                [
+                    new("label", Words.HeadLabel), new("name", Words.HeadName), new("length", Words.HeadLength, "m"), new("cutLength", Words.HeadCut, "m"), new("fittedLength", Words.HeadFitted, "m"),
+                    new("installedBy", Words.HeadInstalledBy), new("installedOn", Words.HeadInstalledOn),
+                ],
+                [
+                    .. cables.Select(c => ImmutableArray.Create<Entry>(
+                        new(LabelOf(cell, c.Key)), new(c.Value.Name ?? c.Key), Metres(c.Value.Length ?? double.NaN), Blank(c.Value.CutLength), Blank(c.Value.FittedLength),
+                        new(c.Value.InstalledBy ?? ""), new(c.Value.InstalledOn ?? ""))),
+                ],
+                [.. cables.Select(c => $"/cables/{c.Key}")]);
+
+            Entry Blank(double? metres) => metres is { } m ? Metres(m) : new("");
         }
 
         private ImmutableArray<Entry> Row(string id, Cable c)

@@ -47,7 +47,7 @@ public static class SignalSections
                 [
                     new("name", Words.HeadSignal), new("direction", Words.HeadDirection), new("device", Words.HeadDevice), new("cable", Words.HeadCable), new("terminal", Words.HeadTerminal),
                     new("planned", Words.HeadPlanned), new("switching", Words.HeadSwitching), new("contact", Words.HeadContactKind), new("atRest", Words.HeadRest), new("acted", Words.HeadActed),
-                    new("safeState", Words.HeadSafe), new("load", Words.HeadLoad, "A"),
+                    new("safeState", Words.HeadSafe), new("load", Words.HeadLoad, "A"), new("filter", Words.HeadFilter, "s"), new("object", Words.HeadObject),
                 ],
                 [
                     .. signals.Select(s =>
@@ -59,7 +59,8 @@ public static class SignalSections
                             new(v.Cable is { } cable ? cell.Cables.ContainsKey(cable) ? CableSections.LabelOf(cell, cable) : cable : "–"), new(Terminal(v.Bank, v.Channel)),
                             new(plan is { } p ? Terminal(p.Bank, p.Channel) : "–"), new(v.Switching is { } w ? w == Switching.Pnp ? "PNP" : "NPN" : "–"),
                             new(v.Contact is { } contact ? Words.Contacts[(int)contact] : "–"), State(v.OnAtRest), State(v.OnWhenActed), State(v.SafeOn),
-                            v.Load is { } load ? new(Numbers.Quantity(load, "A", locale), load) : new("–"));
+                            v.Load is { } load ? new(Numbers.Quantity(load, "A", locale), load) : new("–"),
+                            v.FilterTime is { } filter ? new($"{Numbers.Plain(filter * 1000, 2, locale)} ms", filter) : new("–"), new(ObjectOf(v)));
                     }),
                 ],
                 [.. signals.Select(s => $"/io/signals/{s.Key}")]);
@@ -119,6 +120,10 @@ public static class SignalSections
             string name = cell.Io.Banks.TryGetValue(bank, out var b) ? b.Terminal ?? bank + " " : bank + " ";
             return name + n.ToString(CultureInfo.InvariantCulture);
         }
+
+        /// <summary>Index, sub-index and bit: 6000h/1.3.</summary>
+        private static string ObjectOf(Signal s) => s.ObjectIndex is not { } index ? "–"
+            : string.Create(CultureInfo.InvariantCulture, $"{index:X4}h/{s.SubIndex ?? 0}") + (s.Bit is { } bit ? string.Create(CultureInfo.InvariantCulture, $".{bit}") : "");
 
         private Entry State(bool? on) => new(on is { } v ? v ? Words.On : Words.Off : "–");
     }

@@ -26,7 +26,7 @@ internal static class TextMetrics
     {
         double sum = 0;
         foreach (var rune in text.EnumerateRunes())
-            sum += rune.Value is >= ' ' and <= '~' ? Advances[rune.Value - ' '] : rune.Value < 0x250 ? 640 : 1000;
+            sum += rune.Value is >= ' ' and <= '~' ? Advances[rune.Value - ' '] : rune.Value == 0xA0 ? Advances[0] : rune.Value < 0x250 ? 640 : 1000;
         return sum * size / 1000;
     }
 

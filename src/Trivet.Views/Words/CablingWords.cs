@@ -43,6 +43,13 @@ public sealed record CablingWords
     public required string HeadDrop { get; init; }
     public required string HeadRoute { get; init; }
     public required string HeadMark { get; init; }
+    public required string Installation { get; init; }
+    public required string HeadCut { get; init; }
+    public required string HeadFitted { get; init; }
+    public required string HeadInstalledBy { get; init; }
+    public required string HeadInstalledOn { get; init; }
+    public required string HeadFilter { get; init; }
+    public required string HeadObject { get; init; }
     public required string HeadWay { get; init; }
     public required string HeadFill { get; init; }
     public required string HeadBend { get; init; }

@@ -26,6 +26,17 @@ public sealed class SignalTests
 
     private static string Only(Cell cell) => Assert.Single(Bad(cell)).Id;
 
+    /// <summary>Object 6000h has sub-indices 1 and 2 of eight bits each on the sample's inputs (CiA 301: unsigned 8, from memory).</summary>
+    [Fact]
+    public void A_signal_has_a_bit_of_its_module_to_itself()
+    {
+        Assert.Equal("signal.mapped:/io/signals/low-a", Only(With("low-a", s => s with { Bit = 8 })));
+        Assert.Equal("signal.mapped:/io/signals/low-a", Only(With("low-a", s => s with { SubIndex = 3 })));
+        Assert.Equal(["signal.mapped:/io/signals/low-a", "signal.mapped:/io/signals/low-b"], Bad(With("low-a", s => s with { Bit = 1 })).Select(f => f.Id).Order());
+        Assert.Empty(Bad(With("low-a", s => s with { SubIndex = 2, Bit = 7 })));
+        Assert.DoesNotContain(SignalStage.Of(Biscuits).Findings, f => f.Rule == SignalRules.Mapped);
+    }
+
     [Fact]
     public void Two_contrasting_samples_hold()
     {

@@ -43,6 +43,23 @@ public sealed class ElectricalPanelTests : BunitContext, IAsyncLifetime
         panel.WaitForAssertion(() => Assert.Equal((8, 22), (_job.Session!.Cell.Cabinet.Modules["axis-turn-2"].Order ?? 0, _job.Session!.Cell.Cabinet.Modules["axis-turn-2"].Address ?? 0)), TimeSpan.FromSeconds(30));
     }
 
+    /// <summary>Channels that are missing or taken twice are planned, and taken as one edit; the button is there only while something changes.</summary>
+    [Fact]
+    public async Task Planned_channels_are_taken_as_one_edit()
+    {
+        var cell = OneCellJob.Sample("jar-lids");
+        Assert.Empty((await PanelAsync(null)).FindAll("[data-action-channels]"));
+        await _job.Session!.EditAsync(cell with { Io = cell.Io with { Signals = cell.Io.Signals.SetItem("part-held", cell.Io.Signals["part-held"] with { Channel = 1 }) } }, "a channel twice");
+        var panel = Render<WiringPanel>(p => p.Add(x => x.Session, _job.Session));
+        Assert.Contains("1", panel.Find("[data-action-channels]").ParentElement!.TextContent, StringComparison.Ordinal);
+        await panel.Find("[data-action-channels]").ClickAsync(new());
+        panel.WaitForAssertion(() => Assert.Empty(Trivet.Views.Cabling.SignalSections.AsPlanned(_job.Session!.Cell) is { Changes: 0 } ? [] : new[] { "changes" }), TimeSpan.FromSeconds(30));
+        var used = _job.Session!.Cell.Io.Signals.Values.Where(s => s.Bank == "inputs").Select(s => s.Channel).ToArray();
+        Assert.Equal(used.Length, used.Distinct().Count());
+        panel.Render();
+        Assert.Empty(panel.FindAll("[data-action-channels]"));
+    }
+
     private async Task<IRenderedComponent<WiringPanel>> PanelAsync(string? module)
     {
         await _job.OpenAsync(OneCellJob.Sample("jar-lids"));
