@@ -92,6 +92,7 @@ internal static class TrivetProgram
             PlateCommand.Create(),
             WiringCommand.Create(),
             SettingsCommand.Create(),
+            ProcedureCommand.Create(),
             ToolCommand.Create(),
             PictureCommand.Create(),
             PartsCommand.Create(),

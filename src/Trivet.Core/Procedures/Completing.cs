@@ -32,16 +32,11 @@ internal static class Completing
     }
 
     /// <summary>Everything off, locked and measured dead before hands go in.</summary>
-    private static string Isolate(StepList steps, string before, ImmutableArray<string> after)
+    public static string Isolate(StepList steps, string before, ImmutableArray<string> after)
     {
         var reading = new Reading();
-        double discharge = 0;
-        foreach (var (id, module) in steps.Cell.Cabinet.Modules)
-        {
-            reading.Used($"/cabinet/modules/{id}/dischargeTime", module.DischargeTime);
-            discharge = Math.Max(discharge, module.DischargeTime ?? 0);
-        }
-        return steps.Add("isolate", before, "/cabinet", StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 3 + discharge / 60, after, reading, s => s with
+        double discharge = ControlSupply.Discharge(steps.Cell, reading);
+        return steps.Add("isolate", before, "/cabinet", StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 3 + ControlSupply.Waiting(discharge), after, reading, s => s with
         {
             Numbers = [new("discharge", "s", discharge)],
             Asks = [new AskedValue("dead", "V", 0, Limit.AtMost(60, new(SourceKind.FromMemory, "IEC-60204-1", "6.2.4"))), new AskedChoice("lock", ["fitted", "not-fitted"], "fitted")],

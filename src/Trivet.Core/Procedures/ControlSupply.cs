@@ -15,20 +15,13 @@ internal static class ControlSupply
     {
         var cell = steps.Cell;
         var locked = new Reading();
-        double discharge = 0;
-        foreach (var (id, module) in cell.Cabinet.Modules.InOrder())
-        {
-            locked.Used($"/cabinet/modules/{id}/motorBranch", module.MotorBranch);
-            locked.Used($"/cabinet/modules/{id}/dischargeTime", module.DischargeTime);
-            if (module.DischargeTime is { } time) discharge = Math.Max(discharge, time);
-            else if (module.MotorBranch is not null) locked.Need(module.DischargeTime, $"/cabinet/modules/{id}/dischargeTime");
-        }
+        double discharge = Discharge(cell, locked);
         steps.Gates[Gate.ControlOn] =
         [
-            steps.Add("motor-supply-locked", "", "/cabinet/sources", StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 5 + discharge / 60, steps.After(Gate.BeforePower), locked, s => s with
+            steps.Add("motor-supply-locked", "", "/cabinet/sources", StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 5 + Waiting(discharge), steps.After(Gate.BeforePower), locked, s => s with
             {
                 Numbers = [new("discharge", "s", discharge)],
-                Asks = [new AskedValue("dead", "V", 0, Limit.AtMost(Dead, new(SourceKind.FromMemory, "IEC-60204-1", "6.2.4"))), new AskedChoice("lock", ["fitted", "not-fitted"], "fitted"), new AskedPhotograph("lock")],
+                Asks = [new AskedValue("dead", "V", 0, Limit.AtMost(Dead, new(SourceKind.FromMemory, "IEC-60204-1", "6.2.4"))), new AskedChoice("lock", ["fitted", "not-fitted"], "fitted"), new AskedPhotograph("lock-seen")],
                 Tools = ["voltmeter", "lock"],
                 HoldPoint = true,
                 UpsetBy = [Upset.PowerCycled, Upset.PlugsMoved, Upset.Transported],
@@ -55,6 +48,25 @@ internal static class ControlSupply
         steps.Gates[Gate.Control] = control.ToImmutable();
     }
 
+    /// <summary>Seconds after which every drive is discharged; not a number, and told as missing, where one of them does not say. Nobody is told to wait no time at all.</summary>
+    public static double Discharge(Cell cell, Reading reading)
+    {
+        double longest = 0;
+        reading.Used("/cabinet/modules", string.Join('\n', cell.Cabinet.Modules.InOrder().Select(m => m.Key)));
+        if (cell.Cabinet.Modules.IsEmpty) return reading.Need((double?)null, "/cabinet/modules");
+        foreach (var (id, module) in cell.Cabinet.Modules.InOrder())
+        {
+            reading.Used($"/cabinet/modules/{id}/motorBranch", module.MotorBranch);
+            reading.Used($"/cabinet/modules/{id}/dischargeTime", module.DischargeTime);
+            if (module.DischargeTime is { } time) longest = Math.Max(longest, time);
+            else if (module.MotorBranch is not null) longest = reading.Need(module.DischargeTime, $"/cabinet/modules/{id}/dischargeTime");
+        }
+        return longest;
+    }
+
+    /// <summary>Minutes of a discharge; one that is not stated is waited for as long as the plate says, and counts a quarter of an hour until then.</summary>
+    public static double Waiting(double discharge) => double.IsNaN(discharge) ? 15 : discharge / 60;
+
     private static string Indicators(StepList steps)
     {
         var cell = steps.Cell;
@@ -74,7 +86,7 @@ internal static class ControlSupply
             Asks =
             [
                 new AskedChoice("lamps", ["all-well", "one-dark", "fault", "supply-trips", "all-dark"], "all-well"),
-                .. fan ? new Asked[] { new AskedChoice("fans", ["all-turn", "one-stands"], "all-turn") } : [], new AskedPhotograph("lamps"),
+                .. fan ? new Asked[] { new AskedChoice("fans", ["all-turn", "one-stands"], "all-turn") } : [], new AskedPhotograph("lamps-seen"),
             ],
             Probes = [Probe.Indicators],
             UpsetBy = [Upset.PlugsMoved, Upset.Transported],

@@ -25,13 +25,14 @@ internal static class Erecting
         if (robot.Key is null) lift.Missing("/handling/lifts");
         else lift.Used($"/handling/lifts/{robot.Key}/aid", robot.Value.Aid);
         double mass = lift.Need(cell.Handling.Hanging.Mass, "/handling/hanging/mass");
+        // The first bolts that carry alone; a count that nobody stated is not asked for as none.
         int bolts = lift.Need(cell.Handling.Hanging.Bolts, "/handling/hanging/bolts", 0);
         string hung = steps.Add("robot-hung", "", "/robot", StepPlace.Site, EnergyLevel.Isolated, Skill.Fitter, 60, after, lift, s => s with
         {
             People = 2,
             Names = robot.Value?.Aid is { } aid ? [aid] : [],
-            Numbers = [new("mass", "kg", mass), new("bolts", "1", bolts)],
-            Asks = [new AskedCount("bolts", bolts), new AskedChoice("aid", ["carries", "not-used"], "carries"), new AskedPhotograph("hung")],
+            Numbers = [new("mass", "kg", mass), new("bolts", "1", bolts > 0 ? bolts : double.NaN)],
+            Asks = [bolts > 0 ? new AskedCount("bolts", bolts) : new AskedText("bolts"), new AskedChoice("aid", ["carries", "not-used"], "carries"), new AskedPhotograph("hung")],
             Tools = ["lifting-gear", "torque-wrench"],
             HoldPoint = true,
         });
@@ -58,7 +59,7 @@ internal static class Erecting
             Asks = [new AskedChoice("front", ["as-planned", "differs"], "as-planned"), new AskedPhotograph("from-above")],
             Probes = [Probe.PlacesAgainstPlan],
         });
-        steps.Gates[Gate.Robot] = [.. measured, .. tight, marked];
+        steps.Gates[Gate.Robot] = [.. measured, .. tight, marked, Proving.Frame(steps, [hung, .. measured, .. tight])];
     }
 
     private static void Site(StepList steps)
@@ -119,7 +120,7 @@ internal static class Erecting
         [
             steps.Add("frame-anchored", "", "/frame/feet", StepPlace.Site, EnergyLevel.Isolated, Skill.Fitter, 30, [set], anchors, s => s with
             {
-                Asks = [new AskedChoice("anchors", ["all-at-torque", "not-all"], "all-at-torque"), .. Levels(), new AskedPhotograph("anchors")],
+                Asks = [new AskedChoice("anchors", ["all-at-torque", "not-all"], "all-at-torque"), .. Levels(), new AskedPhotograph("anchors-seen")],
                 Tools = ["torque-wrench", "spirit-level", "drill"],
                 Probes = [Probe.LevelAndDiagonals],
                 HoldPoint = true,
@@ -143,7 +144,7 @@ internal static class Erecting
         return steps.Add($"measure-{Kebab(of.What.ToString())}", of.Subject.Case.Length > 0 ? of.Subject.Case.Replace(' ', '-') : where, of.Subject.Pointer, StepPlace.Site, EnergyLevel.Isolated, Skill.Fitter, 4, after,
             reading, s => s with
             {
-                Names = [of.Subject.Case.Length > 0 ? of.Subject.Case : where],
+                Names = [.. of.Subject.Case.Length > 0 ? of.Subject.Case.Split(" to ") : [where]],
                 Asks = [new AskedValue("length", "m", of.Planned, of.Limit, ShownAfter: true)],
                 Tools = ["tape"],
                 UpsetBy = [Upset.Transported],

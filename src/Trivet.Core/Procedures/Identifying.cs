@@ -117,9 +117,11 @@ internal static class Identifying
     public static string Jog(StepList steps, string axis, string pointer, ImmutableArray<string> after)
     {
         var reading = Of(steps.Cell, axis);
-        string motor = steps.Cell.Drives.Axes.GetValueOrDefault(axis)?.Motor ?? "";
+        var drives = steps.Cell.Drives;
+        string? motor = drives.Axes.GetValueOrDefault(axis)?.Motor;
         reading.Used($"/drives/axes/{axis}/motor", motor);
-        reading.Used($"/drives/motors/{motor}/kind", steps.Cell.Drives.Motors.GetValueOrDefault(motor)?.Kind);
+        if (motor is null && steps.Cell.Robot.Chains.ContainsKey(axis)) reading.Used("/drives/common/motor", motor = drives.Common.Motor);
+        if (motor is not null) reading.Used($"/drives/motors/{motor}/kind", drives.Motors.GetValueOrDefault(motor)?.Kind);
         bool turns = Turns(steps.Cell, axis);
         return steps.Add("small-jog", axis, pointer, StepPlace.Site, EnergyLevel.OneAxisLimited, Skill.Engineer, 4, after, reading, s => s with
         {

@@ -25,7 +25,6 @@ internal static class Proving
         if (steps.Cell.Robot.Rotary.Fitted == true) moving.Add(QuarterTurns(steps, slow));
         foreach (var (id, station) in steps.Cell.Stations.InOrder())
             if (station.Kind == StationKind.Belt) moving.Add(Belt(steps, id, slow));
-        moving.Add(Frame(steps, steps.After(Gate.Robot, Gate.Complete)));
         steps.Gates[Gate.Moving] = moving.ToImmutable();
         string stop = StopTime(steps, [slow, .. moving]);
         string dial = Dial(steps, [stop]);
@@ -163,7 +162,8 @@ internal static class Proving
         });
     }
 
-    private static string Frame(StepList steps, ImmutableArray<string> after)
+    /// <summary>Before anything is energised: people reach in, and the tap finds a loose joint while it can still be tightened.</summary>
+    public static string Frame(StepList steps, ImmutableArray<string> after)
     {
         var reading = new Reading();
         reading.Used("/frame/limits/lowestFrequency", steps.Cell.Frame.Limits.LowestFrequency);
@@ -219,8 +219,10 @@ internal static class Proving
     private static ImmutableArray<string> Calibrate(StepList steps, ImmutableArray<string> after)
     {
         var ids = ImmutableArray.CreateBuilder<string>();
-        foreach (var length in MeasuringSteps.Of(steps.Cell))
-            if (length.What is MeasuredLength.StationHeight or MeasuredLength.TrayAlongColumns or MeasuredLength.TrayAlongRows) ids.Add(Erecting.Length(steps, length, after));
+        Measuring[] lengths = [.. MeasuringSteps.Of(steps.Cell).Where(l => l.What is MeasuredLength.StationHeight or MeasuredLength.TrayAlongColumns or MeasuredLength.TrayAlongRows)];
+        // Hands go in where the tool works.
+        string locked = lengths.Length > 0 ? Completing.Isolate(steps, "stations", after) : "";
+        foreach (var length in lengths) ids.Add(Erecting.Length(steps, length, [locked]));
         var reading = new Reading();
         reading.Used("/stations", string.Join('\n', steps.Cell.Stations.Keys));
         ids.Add(steps.Add("calibrate", "", "/robot", StepPlace.Site, EnergyLevel.AllAxes, Skill.Engineer, 60, [.. after, .. ids], reading, s => s with

@@ -14,6 +14,9 @@ public sealed record Planned(Step Step, double Begin, double End, ImmutableArray
 /// <param name="Critical">Minutes of the longest way through the graph: no number of people is quicker.</param>
 public sealed record Schedule(ImmutableArray<Planned> Steps, double Minutes, double Critical)
 {
+    /// <summary>Ids of the steps on a longest way through the graph: a minute lost in one of them is lost at the end.</summary>
+    public ImmutableHashSet<string> OnCriticalWay { get; private init; } = [];
+
     /// <param name="steps">Each behind those it needs, as <see cref="Procedure.Steps"/>.</param>
     /// <param name="people">One or more; a step that needs more takes all there are, and says so by its own number.</param>
     /// <param name="done">Ids of steps that need no time any more.</param>
@@ -45,7 +48,8 @@ public sealed record Schedule(ImmutableArray<Planned> Steps, double Minutes, dou
             left.Remove(step);
             planned.Add(new(step, begin, end, [.. who]));
         }
-        return new([.. planned.OrderBy(p => p.Begin)], planned.Count == 0 ? 0 : planned.Max(p => p.End), hanging.Count == 0 ? 0 : hanging.Values.Max());
+        double critical = hanging.Count == 0 ? 0 : hanging.Values.Max();
+        return new([.. planned.OrderBy(p => p.Begin)], planned.Count == 0 ? 0 : planned.Max(p => p.End), critical) { OnCriticalWay = Longest(steps, hanging, critical) };
 
         double Earliest(Step step)
         {
@@ -55,6 +59,19 @@ public sealed record Schedule(ImmutableArray<Planned> Steps, double Minutes, dou
             begin = Math.Max(begin, poweredUntil);
             return step.Energy == EnergyLevel.Isolated ? begin : Math.Max(begin, isolatedUntil);
         }
+    }
+
+    private static ImmutableHashSet<string> Longest(ImmutableArray<Step> steps, Dictionary<string, double> hanging, double critical)
+    {
+        var ends = new Dictionary<string, double>(StringComparer.Ordinal);
+        var longest = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
+        foreach (var step in steps.Where(s => hanging.ContainsKey(s.Id)))
+        {
+            double begin = step.After.Select(a => ends.GetValueOrDefault(a)).DefaultIfEmpty(0).Max();
+            ends[step.Id] = begin + step.Minutes;
+            if (begin + hanging[step.Id] >= critical - 1e-9) longest.Add(step.Id);
+        }
+        return longest.ToImmutable();
     }
 
     private static bool AtMachine(Step step) => step.Place == StepPlace.Site;

@@ -107,7 +107,7 @@ public sealed class ProcedureTests
             Assert.All(procedure.Steps.Where(s => kinds.Contains(s.Kind)), s => Assert.Equal(EnergyLevel.Isolated, s.Energy));
             var ancestors = Ancestors(procedure);
             // What is fitted after power was on comes behind a step that isolates.
-            foreach (var step in procedure.Steps.Where(s => kinds.Contains(s.Kind) && s.Kind != "isolate"))
+            foreach (var step in procedure.Steps.Where(s => s.Energy == EnergyLevel.Isolated && s.Kind is not ("isolate" or "hand-over")))
             {
                 var powered = procedure.Steps.Where(p => p.Energy > EnergyLevel.Isolated && ancestors[step.Id].Contains(p.Id)).Select(p => p.Id).ToArray();
                 if (powered.Length == 0) continue;

@@ -21,6 +21,7 @@ public sealed class ScheduleTests
         Assert.Equal(45, Schedule.Of(steps, 1).Minutes);
         Assert.Equal(25, Schedule.Of(steps, 2).Minutes);
         Assert.Equal(20, Schedule.Of(steps, 2).Critical);
+        Assert.Equal(["bench"], Schedule.Of(steps, 2).OnCriticalWay);
     }
 
     [Fact]

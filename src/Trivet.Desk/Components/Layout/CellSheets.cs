@@ -12,6 +12,7 @@ public static class CellSheets
         ("/motion", "Motion"),
         ("/mechanical", "Mechanical"),
         ("/electrical", "Electrical"),
+        ("/procedure", "Procedure"),
         ("/journal", "Journal"),
         ("/revisions", "Revisions"),
     ];

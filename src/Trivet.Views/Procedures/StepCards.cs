@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Trivet.Numerics;
+using Trivet.Procedures;
+using Trivet.Views.Drawings;
+using Trivet.Views.Papers;
+using Trivet.Views.Words;
+
+namespace Trivet.Views.Procedures;
+
+/// <summary>A page of a step's card.</summary>
+/// <param name="Link">What its code says: where the step is on the desk.</param>
+public sealed record CardPage(Paper Paper, string Link);
+
+/// <summary>The procedure as cards, A5 upright, in order: what to do, what is asked with room for the answer, a box to tick, name and date.</summary>
+public static class StepCards
+{
+    public const double Width = 148, Height = 210;
+
+    /// <summary>Strip above the text: place, energy, number, and the code that leads back. Millimetres.</summary>
+    public const double Strip = 30;
+
+    private const double Margin = 15;
+
+    /// <summary>A box to tick; its spaces do not break.</summary>
+    public const string Box = "[\u00a0\u00a0\u00a0]";
+
+    /// <param name="address">Of the cell's page; the step's id is put behind it.</param>
+    /// <param name="revision">Names the revision of the cell, short.</param>
+    public static ImmutableArray<CardPage> Of(ProcedureSheet sheet, string address, string revision)
+    {
+        var pages = ImmutableArray.CreateBuilder<CardPage>();
+        foreach (var step in sheet.Steps)
+        {
+            string link = $"{address}?step={Uri.EscapeDataString(step.Step.Id)}";
+            var papers = Flow.Pages(
+                sheet.Title, step.Title, Width, Height - Strip, Blocks(step, sheet), (page, of) => string.Create(CultureInfo.InvariantCulture, $"{step.Step.Id}  {revision}{(of > 1 ? $"  {page}/{of}" : "")}"));
+            foreach (var paper in papers) pages.Add(new(paper with { Height = Height, Marks = [.. paper.Marks, .. Head(step, sheet)] }, link));
+        }
+        return pages.ToImmutable();
+    }
+
+    private static List<FlowBlock> Blocks(WordedStep step, ProcedureSheet sheet)
+    {
+        var labels = sheet.Words.Labels;
+        var blocks = new List<FlowBlock> { new FlowHeading(step.Title, true), new FlowParagraph(step.What) };
+        if (step.Why.Length > 0) blocks.Add(new FlowParagraph($"{labels.Why}: {step.Why}"));
+        if (step.Hazard.Length > 0) blocks.Add(new FlowParagraph($"{labels.Hazard}: {step.Hazard}", true));
+        if (step.Caution.Length > 0) blocks.Add(new FlowParagraph($"{labels.Caution}: {step.Caution}", true));
+        if (step.Held.Any()) blocks.Add(new FlowParagraph($"{labels.HeldBy}: {string.Join("; ", step.Held)}"));
+        if (step.Tools.Any()) blocks.Add(new FlowParagraph($"{labels.Tools}: {string.Join(", ", step.Tools)}"));
+        if (step.After.Any()) blocks.Add(new FlowParagraph($"{labels.After}: {string.Join(", ", step.After.Select(a => a.ToString(CultureInfo.InvariantCulture)))}"));
+        if (step.Missing.Any()) blocks.Add(new FlowParagraph(Locale.Fill(labels.NotStated, ("fields", string.Join(", ", step.Missing))), true));
+        if (!step.Asks.IsEmpty)
+            blocks.Add(new FlowTable([labels.Record, labels.Accepted, labels.Value, labels.Done], [36, 38, 30, 14], [.. step.Asks.Select(a => Row(a, labels))]));
+        if (step.Bad.Length > 0) blocks.Add(new FlowParagraph($"{labels.Bad}: {step.Bad}"));
+        if (step.Step.HoldPoint) blocks.Add(new FlowParagraph(labels.HoldPoint, true));
+        blocks.Add(new FlowTable([labels.Name], [1], [[" "]]));
+        return blocks;
+    }
+
+    /// <summary>Answers to choose from have a box each; a reading has its unit where it is written.</summary>
+    private static ImmutableArray<string> Row(AskText ask, ProcedureLabels labels) => ask.Of switch
+    {
+        AskedChoice => [ask.What, string.Join("   ", ask.Form.Split(" / ").Select(o => $"[\u00a0\u00a0] {o}")), ask.Planned.Length > 0 ? $"({ask.Planned})" : "", Box],
+        AskedValue v => [ask.What, ask.Accepted.Length > 0 ? ask.Accepted : v.ShownAfter ? ask.Planned : v.Accepted is null ? labels.Kept : ask.Planned, $"................ {ask.Form}", Box],
+        AskedCount => [ask.What, ask.Accepted, "................", Box],
+        _ => [ask.What, ask.Form, "................", Box],
+    };
+
+    private static IEnumerable<Mark> Head(WordedStep step, ProcedureSheet sheet)
+    {
+        double top = Height - 12, room = Width - 2 * Margin - Strip;
+        yield return new Label(new(Margin, top - 4), Locale.Fill(sheet.Words.Labels.CardOf, ("number", Whole(step.Number)), ("of", Whole(sheet.Steps.Length))), 6, TextAnchor.Start, true);
+        yield return new Label(new(Margin, top - 12), TextMetrics.Cut($"{step.Place}   {step.By}: {step.Step.People.ToString(CultureInfo.InvariantCulture)}   {step.Minutes}", 3.2, room), 3.2);
+        yield return new Label(new(Margin + 2, top - 20.2), TextMetrics.Cut(step.Energy, 4, room), 4, TextAnchor.Start, true);
+        double wide = TextMetrics.Width(step.Energy, 4) * 1.08 + 5;
+        yield return new Stroke([new Vec2(Margin, top - 22.4), new(Margin + wide, top - 22.4), new(Margin + wide, top - 15.6), new(Margin, top - 15.6)], step.Step.Energy == EnergyLevel.Isolated ? Pen.Thin : Pen.Outline, true);
+    }
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+}
