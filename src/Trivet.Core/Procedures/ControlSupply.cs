@@ -99,12 +99,26 @@ internal static class ControlSupply
         var cell = steps.Cell;
         var reading = new Reading();
         reading.Used("/guarding/devices", string.Join('\n', cell.Guarding.Devices.InOrder().Select(d => d.Key)));
-        return steps.Add(kind, of, pointer, StepPlace.Site, energy, Skill.SafetyPerson, 20 + 5 * cell.Guarding.Devices.Count, after, reading, s => s with
+        reading.Used("/stopping/functions", string.Join('\n', cell.Stopping.Functions.InOrder().Select(f => f.Key)));
+        // A stop chain of which nothing is described cannot be proven piece by piece.
+        if (cell.Stopping.Functions.IsEmpty && cell.Guarding.Devices.IsEmpty) reading.Missing("/stopping/functions");
+        int channels = 0;
+        var functions = ImmutableArray.CreateBuilder<string>();
+        foreach (var (id, function) in cell.Stopping.Functions.InOrder())
+        {
+            string at = $"/stopping/functions/{id}";
+            reading.Used($"{at}/channels", string.Join('\n', function.Channels.InOrder().Select(c => c.Key)));
+            string[] names = [.. function.Channels.InOrder().Select(c => Shop.Named(reading, $"{at}/channels/{c.Key}/name", c.Value.Name, c.Key))];
+            channels += names.Length;
+            functions.Add(Shop.Named(reading, at + "/name", function.Name, id) + (names.Length > 0 ? $" ({string.Join(", ", names)})" : ""));
+        }
+        return steps.Add(kind, of, pointer, StepPlace.Site, energy, Skill.SafetyPerson, 20 + 5 * (cell.Guarding.Devices.Count + functions.Count), after, reading, s => s with
         {
             People = 2,
-            Names = [.. cell.Guarding.Devices.InOrder().Select(d => Shop.Named(reading, $"/guarding/devices/{d.Key}/name", d.Value.Name, d.Key))],
+            Names = [.. functions, .. cell.Guarding.Devices.InOrder().Select(d => Shop.Named(reading, $"/guarding/devices/{d.Key}/name", d.Value.Name, d.Key))],
             Asks =
             [
+                .. functions.Count > 0 ? new Asked[] { new AskedCount("functions", functions.Count), new AskedCount("channels", channels) } : [],
                 new AskedChoice("each-device", ["all-stop", "one-does-not"], "all-stop"), new AskedChoice("each-channel", ["stops-and-refuses", "one-does-not"], "stops-and-refuses"),
                 new AskedChoice("reset", ["starts-nothing", "starts"], "starts-nothing"), new AskedSignature("safety-person", Skill.SafetyPerson),
             ],

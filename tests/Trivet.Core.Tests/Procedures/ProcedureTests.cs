@@ -204,6 +204,18 @@ public sealed class ProcedureTests
     }
 
     [Fact]
+    public void The_stop_chain_is_proven_function_by_function_and_channel_by_channel_twice()
+    {
+        var lids = Sample("jar-lids");
+        foreach (var step in Of(lids).Steps.Where(s => s.Kind is "stop-chain" or "first-enable"))
+        {
+            Assert.All(lids.Stopping.Functions.Values, f => Assert.Contains(step.Names, n => n.StartsWith(f.Name!, StringComparison.Ordinal)));
+            Assert.Contains(step.Asks, a => a is AskedCount { Id: "channels" } c && c.Expected == lids.Stopping.Functions.Values.Sum(f => f.Channels.Count));
+        }
+        Assert.Contains(Of(lids with { Stopping = new(), Guarding = new() }).Gaps, g => g.Step == "stop-chain" && g.Fields.SequenceEqual(["/stopping/functions"]));
+    }
+
+    [Fact]
     public void One_axis_is_plugged_in_after_the_other()
     {
         var ancestors = Ancestors(Of(Sample("jar-lids")));

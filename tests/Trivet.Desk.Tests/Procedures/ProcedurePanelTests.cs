@@ -26,7 +26,7 @@ public sealed class ProcedurePanelTests : BunitContext, IAsyncLifetime
     {
         var panel = await PanelAsync("stop-chain");
         Assert.Contains("Each device alone", panel.Find("[data-step='stop-chain'].detail").TextContent, StringComparison.Ordinal);
-        Assert.Equal(4, panel.FindAll("[data-step='stop-chain'] [data-table='asks'] tbody tr").Count);
+        Assert.Equal(6, panel.FindAll("[data-step='stop-chain'] [data-table='asks'] tbody tr").Count);
         Assert.Equal("true", panel.Find("[data-step-link='stop-chain']").GetAttribute("aria-expanded"));
         Assert.Equal(["Shop", "Transport", "Site"], panel.FindAll("[data-place]").Select(p => p.GetAttribute("data-place")));
 
