@@ -22,6 +22,9 @@ public static class StepCards
 
     private const double Margin = 15;
 
+    /// <summary>How much wider strong type is than what is measured.</summary>
+    private const double Strong = 1.08;
+
     /// <summary>A box to tick; its spaces do not break.</summary>
     public const string Box = "[\u00a0\u00a0\u00a0]";
 
@@ -43,7 +46,9 @@ public static class StepCards
     private static List<FlowBlock> Blocks(WordedStep step, ProcedureSheet sheet)
     {
         var labels = sheet.Words.Labels;
-        var blocks = new List<FlowBlock> { new FlowHeading(step.Title, true), new FlowParagraph(step.What) };
+        // A requirement is a title as long as the customer wrote it; nothing of it is cut.
+        bool fits = TextMetrics.Width(step.Title, 5) * Strong < Width - 2 * Margin;
+        List<FlowBlock> blocks = [fits ? new FlowHeading(step.Title, true) : new FlowParagraph(step.Title, true), new FlowParagraph(step.What)];
         if (step.Why.Length > 0) blocks.Add(new FlowParagraph($"{labels.Why}: {step.Why}"));
         if (step.Hazard.Length > 0) blocks.Add(new FlowParagraph($"{labels.Hazard}: {step.Hazard}", true));
         if (step.Caution.Length > 0) blocks.Add(new FlowParagraph($"{labels.Caution}: {step.Caution}", true));
@@ -62,7 +67,7 @@ public static class StepCards
     /// <summary>Answers to choose from have a box each; a reading has its unit where it is written.</summary>
     private static ImmutableArray<string> Row(AskText ask, ProcedureLabels labels) => ask.Of switch
     {
-        AskedChoice => [ask.What, string.Join("   ", ask.Form.Split(" / ").Select(o => $"[\u00a0\u00a0] {o}")), ask.Planned.Length > 0 ? $"({ask.Planned})" : "", Box],
+        AskedChoice => [ask.What, string.Join("   ", ask.Form.Split(" / ").Select(o => $"[\u00a0\u00a0]\u00a0{o.Replace(' ', '\u00a0')}")), ask.Planned.Length > 0 ? $"({ask.Planned})" : "", Box],
         AskedValue v => [ask.What, ask.Accepted.Length > 0 ? ask.Accepted : v.ShownAfter ? ask.Planned : v.Accepted is null ? labels.Kept : ask.Planned, $"................ {ask.Form}", Box],
         AskedCount => [ask.What, ask.Accepted, "................", Box],
         _ => [ask.What, ask.Form, "................", Box],
@@ -74,7 +79,7 @@ public static class StepCards
         yield return new Label(new(Margin, top - 4), Locale.Fill(sheet.Words.Labels.CardOf, ("number", Whole(step.Number)), ("of", Whole(sheet.Steps.Length))), 6, TextAnchor.Start, true);
         yield return new Label(new(Margin, top - 12), TextMetrics.Cut($"{step.Place}   {step.By}: {step.Step.People.ToString(CultureInfo.InvariantCulture)}   {step.Minutes}", 3.2, room), 3.2);
         yield return new Label(new(Margin + 2, top - 20.2), TextMetrics.Cut(step.Energy, 4, room), 4, TextAnchor.Start, true);
-        double wide = TextMetrics.Width(step.Energy, 4) * 1.08 + 5;
+        double wide = TextMetrics.Width(step.Energy, 4) * Strong + 5;
         yield return new Stroke([new Vec2(Margin, top - 22.4), new(Margin + wide, top - 22.4), new(Margin + wide, top - 15.6), new(Margin, top - 15.6)], step.Step.Energy == EnergyLevel.Isolated ? Pen.Thin : Pen.Outline, true);
     }
 
