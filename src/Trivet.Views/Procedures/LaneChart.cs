@@ -7,7 +7,7 @@ namespace Trivet.Views.Procedures;
 
 /// <summary>
 /// Who does what when: a row for each working day, a lane for each person, a box for each step. Only the numbers of the list stand in it, so that it needs no
-/// translation. White is isolated, hatched is energised; a thick end is a hold point, a thick upper edge the longest way.
+/// translation. Plain is isolated, hatched is energised; a thick end is a hold point, a thick upper edge the longest way.
 /// </summary>
 public static class LaneChart
 {

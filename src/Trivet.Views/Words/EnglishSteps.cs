@@ -194,7 +194,7 @@ public static class EnglishSteps
             FirstNeeded = "First needed after",
             Steps = "Steps",
             Lanes = "Who does what when",
-            LanesHow = "A row is a working day of eight hours, a lane is one of you. White: all is isolated. Hatched: something is energised, and nobody else works at the machine. A thick end is a hold point; a thick upper edge lies on the longest way through the work.",
+            LanesHow = "A row is a working day of eight hours, a lane is one of you. Plain: all is isolated. Hatched: something is energised, and nobody else works at the machine. A thick end is a hold point; a thick upper edge lies on the longest way through the work.",
             LanePerson = "person {number}",
             LaneDay = "day {number}",
             Hours = "hours",

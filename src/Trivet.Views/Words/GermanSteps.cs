@@ -194,7 +194,7 @@ public static class GermanSteps
             FirstNeeded = "Zuerst gebraucht nach",
             Steps = "Anzahl Schritte",
             Lanes = "Wer macht wann was",
-            LanesHow = "Eine Zeile ist ein Arbeitstag von acht Stunden, eine Spur eine Person. Weiß: alles freigeschaltet. Schraffiert: etwas ist eingeschaltet, und niemand sonst arbeitet an der Maschine. Ein dickes Ende ist ein Haltepunkt; eine dicke Oberkante liegt auf dem längsten Weg.",
+            LanesHow = "Eine Zeile ist ein Arbeitstag von acht Stunden, eine Spur eine Person. Ohne Schraffur: alles freigeschaltet. Schraffiert: etwas ist eingeschaltet, und niemand sonst arbeitet an der Maschine. Ein dickes Ende ist ein Haltepunkt; eine dicke Oberkante liegt auf dem längsten Weg.",
             LanePerson = "Person {number}",
             LaneDay = "Tag {number}",
             Hours = "Stunden",
