@@ -28,9 +28,6 @@ public static class StopReasons
     /// <summary>The description allows no sinking, so nothing can be held against it.</summary>
     public static Reason NoSink { get; } = new("stop.no-sink");
 
-    /// <summary>A chain is not held, which another finding says.</summary>
-    public static Reason NotHeld { get; } = new("stop.not-held");
-
     public static Reason NoRate { get; } = new("stop.no-rate");
 
     /// <summary>Nothing is reset by hand.</summary>

@@ -61,6 +61,7 @@ public static class StopStage
                 coverage.Add(new(StopRules.Held, subject, StopReasons.WaitsFor.Naming("/robot", "/stations")));
                 return;
             }
+            if (cell.Stopping.LargestSink is null) coverage.Add(new(StopRules.Sink, subject, StopReasons.NoSink));
             var reading = new Reading(robot);
             reading.Used(at + "/stopCategory", function.StopCategory);
             reading.Used(at + "/torqueTime", function.TorqueTime);

@@ -94,7 +94,6 @@ internal static class EnglishStopping
         ["stop.only-prop"] = "A prop holds only where somebody has set it ({fields}): say what keeps the chain up when the stop comes in the middle of work, or who sets the prop before anybody gets near.",
         ["stop.waits-for"] = "Waits for the description of {fields}.",
         ["stop.no-sink"] = "Nothing states how far the tool may sink.",
-        ["stop.not-held"] = "A chain is not held, which another finding says.",
         ["stop.no-rate"] = "No frequency of dangerous failures is stated.",
         ["stop.no-reset"] = "Functions of this kind are not reset by hand.",
         ["hazard.sinking"] = "With drives off, chains sink unless something holds them ({fields}). Not yet in the hazard register: add it under /hazards as sinking.",

@@ -107,6 +107,14 @@ public sealed class FindingTests
     public void A_bound_on_the_wrong_side_of_the_value_gains_nothing() =>
         Assert.Equal(0.2, (Judge(Rule(Sense.AtMost), 8, Limit.AtMost(10, Nowhere), Assurance.Proved) with { Bound = 5 }).Margin, 12);
 
+    /// <summary>A rule whose comfort band nothing exceeds leaves the last word to a person, also where it asks yes or no.</summary>
+    [Theory]
+    [InlineData(0.1, true, Verdict.Holds)]
+    [InlineData(double.PositiveInfinity, true, Verdict.Tight)]
+    [InlineData(double.PositiveInfinity, false, Verdict.FallsShort)]
+    public void A_passed_check_of_a_rule_that_never_holds_is_tight(double comfort, bool good, Verdict verdict) =>
+        Assert.Equal(verdict, new YesNo(Rule(Sense.AtLeast, comfort), new("/part"), [], good, []).Verdict);
+
     [Fact]
     public void A_ledger_puts_what_needs_an_engineer_first()
     {
