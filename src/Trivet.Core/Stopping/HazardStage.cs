@@ -79,7 +79,7 @@ public static class HazardStage
                 bool better = measures.Any(m => m.Value.Step != MeasureStep.InformationForUse);
                 yield return new YesNo(
                     HazardRules.Order, subject, reading.Inputs, better || !string.IsNullOrWhiteSpace(hazard.OnlyInformation),
-                    better ? [.. measures.Where(m => m.Value.Step != MeasureStep.InformationForUse).Select(m => $"{at}/measures/{m.Key}")] : [at + "/onlyInformation"]);
+                    better ? [.. hazard.Measures.Where(m => m.Value.Step != MeasureStep.InformationForUse).Select(m => $"{at}/measures/{m.Key}")] : [at + "/onlyInformation"]);
             }
         }
         foreach (var (id, measure) in measures)

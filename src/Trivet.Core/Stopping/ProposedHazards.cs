@@ -57,7 +57,7 @@ public static class ProposedHazards
 
         Ids("/hazards", cell.Hazards.Keys);
         foreach (var (id, hazard) in cell.Hazards) reading.Used($"/hazards/{id}/proposed", hazard.Proposed);
-        return [.. found.Select(p => p with { Entry = cell.Hazards.InOrder().Where(h => (h.Value.Proposed ?? h.Key) == p.Id).Select(h => h.Key).FirstOrDefault() })];
+        return [.. found.Select(p => p with { Entry = cell.Hazards.Where(h => (h.Value.Proposed ?? h.Key) == p.Id).Select(h => h.Key).FirstOrDefault() })];
 
         void Add(string id, HazardKind kind, LifePhase phase, Reason why, string field) => found.Add(new(id, kind, phase, why.Naming(field)));
 

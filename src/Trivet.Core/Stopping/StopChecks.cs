@@ -113,7 +113,7 @@ internal static class StopChecks
         {
             ImmutableArray<string> by =
             [
-                .. cell.Stopping.Functions.InOrder().Where(f => f.Value.Kind == kind && (guard is null || StopInputs.Guards(f.Value).Contains(guard))).Select(f => StopInputs.PointerOf(f.Key)),
+                .. cell.Stopping.Functions.Where(f => f.Value.Kind == kind && (guard is null || StopInputs.Guards(f.Value).Contains(guard))).Select(f => StopInputs.PointerOf(f.Key)),
             ];
             yield return new YesNo(StopRules.Required, new(pointer, CaseOf(kind)), reading.Inputs, !by.IsEmpty, by.IsEmpty ? [StopInputs.FunctionsAt] : by);
         }
