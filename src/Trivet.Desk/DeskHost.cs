@@ -113,6 +113,7 @@ public static class DeskHost
             pages => pages.Use((context, next) => context.RequestServices.GetRequiredService<OpenConnections>().HoldAsync(context, next)));
         app.MapStaticAssets().AllowAnonymous();
         FloorApi.Map(app);
+        Sync.FloorLine.Map(app);
         FloorSite.Map(app);
         PhotographSite.Map(app, store);
         if (network is not null) RootDownload.Map(app, network.Root);

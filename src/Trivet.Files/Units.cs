@@ -72,7 +72,7 @@ internal static class Units
         new(Dimension.Stiffness, "a stiffness", 1, "250 N/mm", [U("N/m", 1, 1), U("N/mm", 1000, 1), U("N/µm", 1_000_000, 1)]),
         new(Dimension.AngularStiffness, "a stiffness against turning", 0, "9000 N m/rad", [U("N m/rad", 1, 1), PerPi("N m/deg", 180, 1), U("kN m/rad", 1000, 1)]),
         new(Dimension.Inertia, "a moment of inertia", 1, "0.25 kg cm²", [U("kg m²", 1, 1), U("kg cm²", 1, 10_000), U("g cm²", 1, 10_000_000)]),
-        new(Dimension.Resistance, "a resistance", 0, "0.15 ohm", [U("ohm", 1, 1, "Ω"), U("mohm", 1, 1000, "mΩ")]),
+        new(Dimension.Resistance, "a resistance", 0, "0.15 ohm", [U("ohm", 1, 1, "Ω"), U("mohm", 1, 1000, "mΩ"), U("kohm", 1000, 1, "kΩ"), U("Mohm", 1_000_000, 1, "MΩ")]),
         new(Dimension.Capacitance, "a capacitance", 1, "10 mF", [U("F", 1, 1), U("mF", 1, 1000), U("µF", 1, 1_000_000)]),
         new(Dimension.BitRate, "a bit rate", 1, "500 kbit/s", [U("bit/s", 1, 1), U("kbit/s", 1000, 1), U("Mbit/s", 1_000_000, 1)]),
         new(Dimension.TorquePerCurrent, "a torque per current", 0, "0.28 N m/A", [U("N m/A", 1, 1)]),

@@ -44,7 +44,11 @@ public static class AccessTable
     ];
 
     /// <summary>What needs something other than the right to use the desk's sheets.</summary>
-    public static ImmutableArray<Gate> Guarded { get; } = [FloorBundle, Cells, Bundle, Photograph, new("GET", "/access", Act.ManageAccess), new("POST", "/access", Act.ManageAccess)];
+    public static ImmutableArray<Gate> Guarded { get; } =
+    [
+        FloorBundle, Cells, Bundle, AddEntries, EntriesAfter, AddPhotograph, Photograph, Live,
+        new("GET", "/access", Act.ManageAccess), new("POST", "/access", Act.ManageAccess),
+    ];
 
     // Gates by name, where a handler is put behind them.
     public static Gate FloorFiles => new("GET", "/floor/{**path}", null);
@@ -57,6 +61,11 @@ public static class AccessTable
     public static Gate Bundle => new("GET", FloorApi.Root + "/bundles/{cell}", Act.SeeFloor);
 
     public static Gate Photograph => new("GET", "/journal/photographs/{hash}.jpg", Act.UseDesk);
+    public static Gate AddEntries => new("POST", FloorApi.Root + "/entries", Act.AddEntries);
+    public static Gate EntriesAfter => new("GET", FloorApi.Root + "/entries", Act.SeeFloor);
+    public static Gate AddPhotograph => new("PUT", FloorApi.Root + "/photographs/{hash}", Act.AddEntries);
+    /// <summary>Says where a device is, and asks where the others are.</summary>
+    public static Gate Live => new("POST", FloorApi.Root + "/live/{cell}", Act.SeeFloor);
 
     private static IEnumerable<Gate> Pages(params string[] routes) => routes.SelectMany(r => new Gate[] { new("GET", r, null), new("POST", r, null) });
 

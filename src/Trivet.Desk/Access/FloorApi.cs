@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Trivet.Assessment;
+using Trivet.Cells;
 using Trivet.Desk.Network;
 using Trivet.Files.Floor;
 using Trivet.Store;
@@ -64,10 +65,23 @@ internal static class FloorApi
         };
     }
 
-    private static async Task<IResult> BundleAsync(JobStore store, string cell, CancellationToken stop)
+    private static async Task<IResult> BundleAsync(JobStore store, Assessor assessor, string cell, CancellationToken stop)
     {
         if (await store.HeadAsync(cell, stop) is not { } stored || stored.Read().Cell is not { } head) return Results.NotFound();
-        return Results.Text(FloorBundleFile.Write(FloorBundles.Of(cell, Assess.Preview(head))), "application/json");
+        return Results.Text(FloorBundleFile.Write(FloorBundles.Of(cell, head, assessor, stop, await EarlierAsync(store, cell, stop))), "application/json");
+    }
+
+    /// <summary>The revisions that entries name: what was done against them is stale only where something it rests on has changed since.</summary>
+    private static async Task<Dictionary<string, Cell>> EarlierAsync(JobStore store, string cellId, CancellationToken stop)
+    {
+        var named = (await store.JournalAsync(0, stop)).Lines.Where(l => l.Kept.Entry.Cell == cellId).Select(l => l.Kept.Entry.Revision).ToHashSet(StringComparer.Ordinal);
+        var earlier = new Dictionary<string, Cell>(StringComparer.Ordinal);
+        foreach (var revision in await store.RevisionsAsync(cellId, stop))
+        {
+            if (named.Contains(revision.Hash) && await store.RevisionAsync(cellId, revision.Number, stop) is { } stored && stored.Read().Cell is { } cell)
+                earlier[revision.Hash] = cell;
+        }
+        return earlier;
     }
 
     /// <summary>A body longer than this is refused before it is read.</summary>

@@ -23,6 +23,9 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
     /// <summary>A newer page has been fetched and waits to be taken.</summary>
     public bool NewerWaits { get; private set; }
 
+    /// <summary>Minutes that local time is ahead of UTC.</summary>
+    public int LocalOffset { get; private set; }
+
     public event Action? Changed;
 
     public async Task StartAsync()
@@ -33,9 +36,9 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
     }
 
     [JSInvokable]
-    public void Tell(bool online, bool secure, bool worker, bool kept, bool newerWaits)
+    public void Tell(bool online, bool secure, bool worker, bool kept, bool newerWaits, int localOffset)
     {
-        (Online, Secure, Worker, Kept, NewerWaits) = (online, secure, worker, kept, newerWaits);
+        (Online, Secure, Worker, Kept, NewerWaits, LocalOffset) = (online, secure, worker, kept, newerWaits, localOffset);
         Changed?.Invoke();
     }
 
@@ -43,6 +46,10 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
     public async Task TakeNewerAsync() => await _module!.InvokeVoidAsync("takeNewer");
 
     public async Task SaveFileAsync(string name, string text) => await _module!.InvokeVoidAsync("saveFile", name, text);
+
+    public async Task FocusAsync(string id) => await _module!.InvokeVoidAsync("focusOn", id);
+
+    public async Task LanguageAsync(string tag) => await _module!.InvokeVoidAsync("language", tag);
 
     /// <summary>Begins the next screen at its top, also for those who hear it read.</summary>
     public async Task ToTopAsync() => await _module!.InvokeVoidAsync("toTop");

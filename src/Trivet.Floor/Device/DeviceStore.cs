@@ -6,75 +6,100 @@ using Trivet.Files.Floor;
 
 namespace Trivet.Floor.Device;
 
-/// <summary>What this browser keeps for the page: the bundle, and the entries typed. It survives reloading, closing and being offline.</summary>
+/// <summary>
+/// What this browser keeps for the page: the bundle, the chain of this device, what other devices wrote. It survives reloading, closing and
+/// being offline. A method that keeps something gives an empty text when it is on disk, else the name of the browser's error.
+/// </summary>
 public sealed class DeviceStore(IJSRuntime script)
 {
-    private const string BundleKey = "trivet-floor.bundle", EntriesKey = "trivet-floor.entries", DeviceKey = "trivet-floor.device";
+    /// <summary>The error of a browser that has no room left, and of a sequence that another window took first.</summary>
+    public const string NoRoom = "QuotaExceededError", Taken = "ConstraintError";
 
-    /// <summary>The bundle kept; null where there is none, or one that is damaged.</summary>
-    public async Task<FloorBundle?> BundleAsync() =>
-        await GetAsync(BundleKey) is { } text ? FloorBundleFile.Read(Encoding.UTF8.GetBytes(text)).Bundle : null;
+    private IJSObjectReference? _module;
 
-    /// <summary>Keeps a bundle. False where the browser has no room for it or keeps nothing (a private window).</summary>
-    public Task<bool> KeepAsync(FloorBundle bundle) => SetAsync(BundleKey, FloorBundleFile.Write(bundle));
-
-    /// <summary>All entries of this device, oldest first. Null where what is kept cannot be read: then nothing is added to it either.</summary>
-    public async Task<ImmutableArray<FloorEntry>?> EntriesAsync()
-    {
-        if (await EntriesTextAsync() is not { } text) return [];
-        try
-        {
-            return [.. JsonSerializer.Deserialize(text, FloorEntryJson.Default.ListFloorEntry) ?? []];
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
-    }
-
-    /// <summary>The entries as they are kept, to be carried away as a file.</summary>
-    public Task<string?> EntriesTextAsync() => GetAsync(EntriesKey);
-
-    /// <summary>Adds one entry. Null where the browser did not keep it.</summary>
-    public async Task<FloorEntry?> AddAsync(string bundle, string step, LengthReading reading, DateTimeOffset when)
-    {
-        // Read again first: a second window of the page may have added since.
-        if (await EntriesAsync() is not { } entries) return null;
-        var entry = new FloorEntry(await DeviceAsync(), entries.Length + 1, bundle, step, reading.Text, reading.Length.Value, reading.Step, when.UtcTicks);
-        string text = JsonSerializer.Serialize([.. entries, entry], FloorEntryJson.Default.ListFloorEntry);
-        return await SetAsync(EntriesKey, text) ? entry : null;
-    }
-
-    private async Task<string> DeviceAsync()
-    {
-        if (await GetAsync(DeviceKey) is { Length: > 0 } known) return known;
-        string device = Guid.NewGuid().ToString("n");
-        await SetAsync(DeviceKey, device);
-        return device;
-    }
-
-    private async Task<string?> GetAsync(string key)
+    /// <summary>False where the browser keeps nothing (a private window, storage forbidden).</summary>
+    public async Task<bool> StartAsync()
     {
         try
         {
-            return await script.InvokeAsync<string?>("localStorage.getItem", key);
-        }
-        catch (JSException)
-        {
-            return null;
-        }
-    }
-
-    private async Task<bool> SetAsync(string key, string text)
-    {
-        try
-        {
-            await script.InvokeVoidAsync("localStorage.setItem", key, text);
-            return await GetAsync(key) == text;
+            _module = await script.InvokeAsync<IJSObjectReference>("import", "./store.js");
+            return await PutAsync("opened", "yes") is "";
         }
         catch (JSException)
         {
             return false;
         }
     }
+
+    /// <summary>A text kept under a name; null where there is none, or it cannot be read.</summary>
+    public async Task<string?> GetAsync(string key)
+    {
+        try
+        {
+            return await _module!.InvokeAsync<string?>("get", key);
+        }
+        catch (JSException)
+        {
+            return null;
+        }
+    }
+
+    public async Task<string> PutAsync(string key, string text) => await _module!.InvokeAsync<string>("put", key, text);
+
+    /// <summary>The bundle kept; null where there is none, or one that is damaged or of another version.</summary>
+    public async Task<FloorBundle?> BundleAsync() =>
+        await GetAsync("bundle") is { } text ? FloorBundleFile.Read(Encoding.UTF8.GetBytes(text)).Bundle : null;
+
+    public Task<string> KeepAsync(FloorBundle bundle) => PutAsync("bundle", FloorBundleFile.Write(bundle));
+
+    /// <summary>The chain of this device, oldest first; null where it cannot be read.</summary>
+    public async Task<ImmutableArray<DeviceEntry>?> ChainAsync()
+    {
+        try
+        {
+            return [.. JsonSerializer.Deserialize(await _module!.InvokeAsync<string>("chain"), FloorJson.Default.DeviceEntryArray) ?? []];
+        }
+        catch (Exception e) when (e is JSException or JsonException)
+        {
+            return null;
+        }
+    }
+
+    public async Task<string> AddAsync(DeviceEntry entry) => await _module!.InvokeAsync<string>("add", JsonSerializer.Serialize(entry, FloorJson.Default.DeviceEntry));
+
+    /// <summary>Lays receipts beside entries that are kept.</summary>
+    public async Task<string> LayAsync(ImmutableArray<DeviceEntry> entries) =>
+        await _module!.InvokeAsync<string>("lay", JsonSerializer.Serialize([.. entries], FloorJson.Default.DeviceEntryArray));
+
+    /// <summary>What other devices wrote, as far as it was fetched.</summary>
+    public async Task<ImmutableArray<ReceivedEntry>> OthersAsync()
+    {
+        try
+        {
+            return [.. JsonSerializer.Deserialize(await _module!.InvokeAsync<string>("others"), FloorJson.Default.ReceivedEntryArray) ?? []];
+        }
+        catch (Exception e) when (e is JSException or JsonException)
+        {
+            return [];
+        }
+    }
+
+    /// <param name="head">Number of the receipt up to which everything is here now.</param>
+    public async Task<string> AddOthersAsync(ImmutableArray<ReceivedEntry> entries, long head) => await _module!.InvokeAsync<string>(
+        "addOthers", JsonSerializer.Serialize([.. entries], FloorJson.Default.ReceivedEntryArray), head.ToString(System.Globalization.CultureInfo.InvariantCulture));
+
+    /// <summary>Takes what a file input holds. Gives the hash, or empty where nothing was chosen, or the name of an error.</summary>
+    public async Task<string> KeepPhotographAsync(Microsoft.AspNetCore.Components.ElementReference input) => await _module!.InvokeAsync<string>("keepPhotograph", input);
+
+    /// <returns>How many still wait.</returns>
+    public async Task<int> SendPhotographsAsync(string address, string token) => await _module!.InvokeAsync<int>("sendPhotographs", address, token);
+
+    /// <summary>A photograph to look at, as a data address; null where it is not on this device.</summary>
+    public async Task<string?> PhotographAsync(string hash) => await _module!.InvokeAsync<string?>("photograph", hash);
+
+    /// <summary>Entries, bundle and device id of the page as it was before it kept a chain; nulls where there are none.</summary>
+    public async Task<string?[]> OldAsync() =>
+        JsonSerializer.Deserialize(await _module!.InvokeAsync<string>("oldEntries"), FloorJson.Default.StringArray) ?? [];
+
+    public async Task ForgetOldAsync() => await _module!.InvokeVoidAsync("forgetOld");
 }

@@ -2,7 +2,7 @@
 let waiting = null, kept = false;
 
 export async function watch(page) {
-  const tell = () => page.invokeMethodAsync('Tell', navigator.onLine, isSecureContext, !!navigator.serviceWorker?.controller, kept, !!waiting);
+  const tell = () => page.invokeMethodAsync('Tell', navigator.onLine, isSecureContext, !!navigator.serviceWorker?.controller, kept, !!waiting, -new Date().getTimezoneOffset());
   addEventListener('online', tell);
   addEventListener('offline', tell);
   // Asks the browser not to clear readings when it runs short of room. A person may be asked, so nothing waits for the answer.
@@ -41,3 +41,6 @@ export function toTop() {
   scrollTo(0, 0);
   document.querySelector('h1')?.focus({ preventScroll: true });
 }
+
+export const language = tag => { document.documentElement.lang = tag; };
+export const focusOn = id => document.getElementById(id)?.focus();

@@ -23,14 +23,6 @@ public sealed record AccessWords
     public required ImmutableArray<InstallSteps> Install { get; init; }
     public required string InstallAfter { get; init; }
 
-    // The floor page, of itself.
-    public required string FloorReady { get; init; }
-    public required string FloorOffline { get; init; }
-    public required string FloorOnlineOnly { get; init; }
-    public required string FloorNotSecure { get; init; }
-    public required string FloorNoWorker { get; init; }
-    public required string FloorNotKept { get; init; }
-
     // People and devices, at the desk and on the device. {time} {wrong}
     public required string AccessTitle { get; init; }
     public required string PairDesk { get; init; }

@@ -415,9 +415,5 @@ internal static class EnglishRules
             "A question that nobody has answered yet can overturn what was built on a guess. It stays in the ledger until it is answered.",
             "A question without an answer is open.",
             "none"),
-        ["bringup.measured"] = new("measured length",
-            "What was built is measured before it is moved: a rod, a radius or a height that differs from the plan makes every pose computed from the plan wrong.",
-            "The length read at the machine is held against the planned one with its tolerance each way. A reading that tells steps of some size apart has a standard uncertainty of that step over √12; a reserve smaller than two of them is tight, so that a reading too coarse for its tolerance never simply holds.",
-            "planned length and its tolerance; the cell description"),
     }.ToImmutableDictionary();
 }

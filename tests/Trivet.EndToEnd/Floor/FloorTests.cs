@@ -9,36 +9,76 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
     private static readonly string Site = Path.Combine(Path.GetDirectoryName(Repository.Program)!, "floor");
 
     [Fact]
-    public async Task Once_opened_it_opens_and_judges_without_a_network_and_keeps_its_readings()
+    public async Task Cut_off_it_goes_on_and_afterwards_each_entry_is_received_once()
     {
         using var job = new JobFolder();
         await using var own = Chromium.Path is null ? null : await RunningDesk.StartAsync(job.Path);
         var page = await OpenExampleAsync(own?.Address, 1024, 768);
         await Assertions.Expect(page.GetByText("Ready to work offline")).ToBeVisibleAsync();
+        await GoToAsync(page, Mount);
+        var reading = page.Locator("#ask-length-in");
+        var understood = page.Locator("#ask-length-read");
 
-        // No network, and no server either.
+        // The network goes in the middle of typing, and the server with it; the page is loaded anew.
+        await reading.FillAsync("1700");
         await page.Context.SetOfflineAsync(true);
-        await own!.KillAsync();
-        await page.ReloadAsync();
-        await Assertions.Expect(page.GetByText("Offline. All that is needed is on this device")).ToBeVisibleAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Height of the robot's mounting plane" })).ToBeVisibleAsync();
-
-        var reading = page.GetByLabel("Length you read");
-        var understood = page.Locator("#understood");
+        int port = own!.Address.Port;
+        await own.KillAsync();
         await reading.FillAsync("1700,3");
         await Assertions.Expect(understood).ToContainTextAsync("Understood: 1700.3 mm, read to 0.1 mm");
-        await Assertions.Expect(understood.Locator(".verdict")).ToHaveTextAsync("holds");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep this reading" }).ClickAsync();
-        await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("Kept on this device: 1700,3 mm");
-        await reading.FillAsync("1702.5 mm");
-        await Assertions.Expect(understood.Locator(".verdict")).ToHaveTextAsync("falls short");
-        await reading.FillAsync("1700 kg");
-        await Assertions.Expect(understood).ToContainTextAsync("Not understood");
-
+        // The plan is not told before a blind reading, and its verdict would tell it.
+        await Assertions.Expect(understood.Locator(".verdict")).ToHaveCountAsync(0);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("Kept: 1700,3 mm (0.3 mm more than planned)");
+        await Assertions.Expect(page.Locator(".kept .verdict")).ToHaveTextAsync("holds");
         await page.ReloadAsync();
+        await Assertions.Expect(page.GetByText("Offline. All that is needed is on this device")).ToBeVisibleAsync();
+        await GoToAsync(page, Mount);
         await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("1700,3 mm");
-        await page.GetByRole(AriaRole.Button, new() { Name = "All steps" }).ClickAsync();
-        await Assertions.Expect(page.GetByText("1 of 14 steps have a reading.")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Correct a mistake" }).ClickAsync();
+        await page.GetByLabel("What was mistaken?").FillAsync("read upside down");
+        await reading.FillAsync("1702.5 mm");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".kept .verdict")).ToHaveTextAsync("falls short");
+        await Assertions.Expect(page.Locator(".state")).ToContainTextAsync("2 on this device only");
+
+        // Back again: both are received, once, and a second look changes nothing.
+        await using var again = await RunningDesk.StartAsync(job.Path, port);
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator(".state")).ToHaveTextAsync("all received · receipt 2");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator(".state")).ToHaveTextAsync("all received · receipt 2");
+        var part = await page.EvaluateAsync<int[]>("fetch('api/v1/entries?after=0').then(r => r.json()).then(p => [p.entries.length, p.head])");
+        Assert.Equal([2, 2], part);
+    }
+
+    [Fact]
+    public async Task Two_devices_see_each_other_and_what_was_answered_apart_is_shown()
+    {
+        using var job = new JobFolder();
+        await using var own = Chromium.Path is null ? null : await RunningDesk.StartAsync(job.Path);
+        var first = await OpenExampleAsync(own?.Address, 360, 740, ColorScheme.Dark);
+        await using var other = await first.Context.Browser!.NewContextAsync(new() { ViewportSize = new() { Width = 1024, Height = 768 } });
+        var second = await other.NewPageAsync();
+        await StartAsync(second, own!.Address, "bo");
+        await GoToAsync(first, Mount);
+        await GoToAsync(second, Mount);
+        await Assertions.Expect(first.GetByText("bo is at this step on another device.")).ToBeVisibleAsync();
+        await Assertions.Expect(second.GetByText("ada is at this step on another device.")).ToBeVisibleAsync();
+
+        // One is cut off and answers; the other, who cannot know, answers otherwise. Neither is lost, both see that they do not fit.
+        await other.SetOfflineAsync(true);
+        await second.Locator("#ask-length-in").FillAsync("1750");
+        await second.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Assertions.Expect(second.Locator(".state")).ToContainTextAsync("1 on this device only");
+        await first.Locator("#ask-length-in").FillAsync("1700.3");
+        await first.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Assertions.Expect(first.Locator(".state")).ToContainTextAsync("receipt 1");
+        await other.SetOfflineAsync(false);
+        await Assertions.Expect(second.Locator(".state")).ToContainTextAsync("receipt 2");
+        await Assertions.Expect(first.GetByText("answers otherwise than another device did")).ToBeVisibleAsync();
+        await Assertions.Expect(second.GetByText("answers otherwise than another device did")).ToBeVisibleAsync();
+        await first.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, "floor-conflict.png"), FullPage = true });
     }
 
     [Fact]
@@ -56,23 +96,37 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
 
     [Theory]
     [InlineData(1024, 768, ColorScheme.Light, "floor-light")]
-    [InlineData(1024, 768, ColorScheme.Dark, "floor-dark")]
-    [InlineData(400, 800, ColorScheme.Light, "floor-narrow")]
+    [InlineData(360, 740, ColorScheme.Dark, "floor-narrow")]
     public async Task Every_target_is_large_and_nothing_runs_over_the_edge(int width, int height, ColorScheme scheme, string shot)
     {
         var page = await OpenExampleAsync(desk.Address, width, height, scheme);
-        await page.GetByLabel("Length you read").FillAsync("1700.3");
-        await Assertions.Expect(page.Locator("#understood .verdict")).ToBeVisibleAsync();
-        await page.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, $"{shot}.png"), FullPage = true });
-
-        // 15 mm at 96 px an inch are 57 px.
-        foreach (var target in await page.Locator("button:visible, input[type=text]:visible").AllAsync())
-        {
-            var box = (await target.BoundingBoxAsync())!;
-            Assert.True(box.Height >= 57 && box.Width >= 57, $"{await target.TextContentAsync()}: {box.Width} × {box.Height}");
-        }
-        Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
         await page.EvaluateAsync(await File.ReadAllTextAsync(Repository.Axe, TestContext.Current.CancellationToken));
+        await GoToAsync(page, Mount);
+        await page.Locator("#ask-length-in").FillAsync("1700.3");
+        await LookAsync(page, width, shot + "-step");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make safe" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Make safe now" })).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "ada goes in" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("ada has come out")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Deutsch" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Jetzt sicher machen" })).ToBeVisibleAsync();
+        await LookAsync(page, width, shot + "-safe");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Alle Schritte" }).ClickAsync();
+        await LookAsync(page, width, shot + "-steps");
+    }
+
+    private const string Mount = "Height of the robot's mounting plane";
+
+    private static async Task LookAsync(IPage page, int width, string shot)
+    {
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, $"{shot}.png") });
+        // 15 mm at 96 px an inch are 56.7 px.
+        string small = await page.EvaluateAsync<string>("""
+            () => [...document.querySelectorAll('button, input:not([type=file]), textarea, label.file')].map(e => [e, e.getBoundingClientRect()])
+              .filter(([, r]) => r.width > 0 && (r.width < 56.7 || r.height < 56.7)).map(([e, r]) => `${e.innerText} ${r.width} × ${r.height}`).join('\n')
+            """);
+        Assert.Equal("", small);
+        Assert.Equal(width, await page.EvaluateAsync<int>("Math.max(innerWidth, document.documentElement.scrollWidth)"));
         string found = await page.EvaluateAsync<string>("""
             async () => (await axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true } } })).violations.map(v => `${v.id}: ${v.nodes.map(n => n.html).join(' ')}`).join('\n')
             """);
@@ -84,9 +138,24 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
         var page = await chromium.PageAsync(width, height, scheme);
         Assert.SkipUnless(Directory.Exists(Site), "The floor page is published in Release builds only (or with -p:WithFloor=true).");
         await Chromium.GrantKeepingAsync(page, $"http://localhost:{from!.Port}");
+        await StartAsync(page, from, "ada");
+        return page;
+    }
+
+    private static async Task StartAsync(IPage page, Uri from, string person)
+    {
+        page.SetDefaultTimeout(90_000);
         await page.GotoAsync(new Uri(new Uri($"http://localhost:{from.Port}"), "/floor/").ToString());
         await page.GetByRole(AriaRole.Button, new() { Name = "Try it with an invented cell" }).ClickAsync();
-        await Assertions.Expect(page.GetByLabel("Length you read")).ToBeVisibleAsync();
-        return page;
+        await page.GetByLabel("Name or sign").FillAsync(person);
+        await page.GetByRole(AriaRole.Button, new() { Name = "That is me" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".step")).ToBeVisibleAsync();
+    }
+
+    private static async Task GoToAsync(IPage page, string step)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "All steps" }).ClickAsync();
+        await page.Locator(".steps button", new() { HasText = step }).First.ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = step })).ToBeVisibleAsync();
     }
 }

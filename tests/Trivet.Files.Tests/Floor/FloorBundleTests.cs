@@ -1,20 +1,36 @@
 using System.Collections.Immutable;
 using System.Text;
-using Trivet.BringUp;
+using Trivet.AsBuilt;
 using Trivet.Files.Floor;
 using Trivet.Findings;
+using Trivet.Procedures;
 using Xunit;
 
 namespace Trivet.Files.Tests.Floor;
 
 public sealed class FloorBundleTests
 {
-    private static readonly FloorBundle Bundle = new("jar-lids", "Jar lids, “ä”", new string('a', 64),
+    private static readonly Source Common = new(SourceKind.CommonPractice, "", "test");
+
+    private static readonly Step Step = new()
+    {
+        Id = "gap:a", Kind = "gap", Subject = new Subject("/robot/chains/a", "case"), Place = StepPlace.Site, Energy = EnergyLevel.OneAxisLimited, By = Skill.Electrician,
+        People = 2, Minutes = 2.5, After = ["before"], Inputs = ["/robot/chains/a/rod"], Names = ["X1"], Tools = ["tape"], HoldPoint = true, UpsetBy = [Upset.PlugsMoved],
+        Held = [new ChainHeld("a", "prop")],
+        Asks =
         [
-            new FloorStep(new Measuring("RodLength:/robot/chains/a", MeasuredLength.RodLength, new Subject("/robot/chains/a", "case"), ["/robot/chains/a/rod"], 0.56,
-                Limit.Between(0.5592, 0.5608, new Source(SourceKind.FromMemory, "ISO-2768-1", "table 1, class m"))), "Rod", "How", "Caution", "plan"),
+            new AskedValue("gap", "m", 0.1 + 0.2, Limit.Between(0.29, 0.31, Common), true), new AskedValue("dead", "V", double.NaN, Limit.AtMost(5, Common)), new AskedValue("free", "1", 0, null),
+            new AskedChoice("lock", ["fitted", "not-fitted"], "fitted"), new AskedCount("screws", 6), new AskedText("serial"), new AskedTick("seen"), new AskedPhotograph("picture"),
+            new AskedSignature("who", Skill.SafetyPerson),
         ],
-        ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal).Add("plan", "<svg>\"</svg>"));
+    };
+
+    private static readonly FloorBundle Bundle = new("jar-lids", "Jar lids, “ä”", new string('a', 64),
+        [new FloorStep(Step, Sorted(("en", new FloorText("Gap", "How", "Caution", "Bad", Sorted(("gap", "Gap"))))), "plan")],
+        new Releasing([Deviation.Differs], ["ada"]), Sorted((new string('b', 64), ImmutableArray.Create(new FieldMove("/mount/z", "1 m", "2 m")))), Sorted(("plan", "<svg>\"</svg>")));
+
+    private static ImmutableSortedDictionary<string, T> Sorted<T>(params (string, T)[] items) =>
+        items.ToImmutableSortedDictionary(i => i.Item1, i => i.Item2, StringComparer.Ordinal);
 
     private static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);
 
@@ -24,9 +40,15 @@ public sealed class FloorBundleTests
         var read = FloorBundleFile.Read(Bytes(FloorBundleFile.Write(Bundle)));
         Assert.Equal("", read.Problem);
         Assert.Equal(FloorBundleFile.Write(Bundle), FloorBundleFile.Write(read.Bundle!));
-        var step = Assert.Single(read.Bundle!.Steps);
-        Assert.Equal(Bundle.Steps[0].Measuring.Limit, step.Measuring.Limit);
-        Assert.Equal((0.56, "plan", "case"), (step.Measuring.Planned, step.Picture, step.Measuring.Subject.Case));
+        var step = Assert.Single(read.Bundle!.Procedure);
+        Assert.Equal(Step.Asks.Select(a => a.ToString()).Where(a => !a!.Contains("Options", StringComparison.Ordinal)), step.Asks.Select(a => a.ToString()).Where(a => !a!.Contains("Options", StringComparison.Ordinal)));
+        Assert.Equal(["fitted", "not-fitted"], step.Asks.OfType<AskedChoice>().Single().Options);
+        Assert.Equal((Step.Id, Step.Energy, Step.By, Step.People, Step.Minutes, Step.HoldPoint), (step.Id, step.Energy, step.By, step.People, step.Minutes, step.HoldPoint));
+        Assert.Equal((Step.After.Single(), Step.Held.Single(), Step.UpsetBy.Single()), (step.After.Single(), step.Held.Single(), step.UpsetBy.Single()));
+        Assert.Equal("Gap", read.Bundle.Steps[0].Words["en"].Label("gap"));
+        Assert.Equal("not fitted", read.Bundle.Steps[0].Words["en"].Label("lock=not-fitted"));
+        Assert.Equal("2 m", read.Bundle.Moves[new string('b', 64)].Single().To);
+        Assert.Equal((Deviation.Differs, "ada"), (read.Bundle.Releasing.BySecond.Single(), read.Bundle.Releasing.People.Single()));
     }
 
     [Fact]
@@ -34,7 +56,7 @@ public sealed class FloorBundleTests
     {
         string text = FloorBundleFile.Write(Bundle);
         Assert.NotNull(FloorBundleFile.Read(Bytes(text.Replace("\n", "\r\n\t", StringComparison.Ordinal))).Bundle);
-        Assert.Contains("altered", FloorBundleFile.Read(Bytes(text.Replace("560.8 mm", "565.8 mm", StringComparison.Ordinal))).Problem, StringComparison.Ordinal);
+        Assert.Contains("altered", FloorBundleFile.Read(Bytes(text.Replace("0.31", "0.36", StringComparison.Ordinal))).Problem, StringComparison.Ordinal);
         Assert.Contains("altered", FloorBundleFile.Read(Bytes(text.Replace("Caution", "Hurry", StringComparison.Ordinal))).Problem, StringComparison.Ordinal);
     }
 
@@ -42,24 +64,29 @@ public sealed class FloorBundleTests
     [InlineData("", "cannot be read")]
     [InlineData("[]", "not a floor bundle")]
     [InlineData("{ \"trivet\": 1 }", "not a floor bundle")]
-    [InlineData("{ \"trivetFloor\": 2 }", "another version")]
-    [InlineData("{ \"trivetFloor\": 1e400 }", "another version")]
-    [InlineData("{ \"trivetFloor\": 1 }", "cannot be read")]
-    [InlineData("{ \"trivetFloor\": 1, \"cell\": 3, \"steps\": {}, \"pictures\": [] }", "cannot be read")]
-    public void What_is_no_bundle_is_refused_in_words(string text, string problem) =>
-        Assert.Contains(problem, FloorBundleFile.Read(Bytes(text)).Problem, StringComparison.Ordinal);
+    [InlineData("{ \"trivetFloor\": 3 }", "later version")]
+    [InlineData("{ \"trivetFloor\": 1 }", "earlier version")]
+    [InlineData("{ \"trivetFloor\": 1e400 }", "later version")]
+    [InlineData("{ \"trivetFloor\": 2 }", "cannot be read")]
+    [InlineData("{ \"trivetFloor\": 2, \"cell\": 3, \"steps\": {}, \"pictures\": [] }", "cannot be read")]
+    public void What_is_no_bundle_is_refused_in_words(string text, string problem)
+    {
+        var read = FloorBundleFile.Read(Bytes(text));
+        Assert.Contains(problem, read.Problem, StringComparison.Ordinal);
+        Assert.NotEmpty(read.Remedy);
+    }
 
     [Fact]
     public void Cut_anywhere_it_is_refused_and_never_throws()
     {
         byte[] whole = Bytes(FloorBundleFile.Write(Bundle));
-        for (int length = 0; length < whole.Length - 1; length++)
+        for (int length = 0; length < whole.Length - 1; length += 3)
             Assert.Null(FloorBundleFile.Read(whole.AsMemory(0, length)).Bundle);
         Assert.Contains("larger", FloorBundleFile.Read(new byte[FloorBundleFile.LargestFile + 1]).Problem, StringComparison.Ordinal);
     }
 }
 
-public sealed class LengthReadingTests
+public sealed class TypedReadingTests
 {
     [Theory]
     // Value and step in millimetres; an inch is 25.4 mm exactly (international yard and pound agreement, 1959).
@@ -73,17 +100,33 @@ public sealed class LengthReadingTests
     [InlineData("1 850 mm", "mm", 1850, 1)]
     public void The_text_says_the_length_and_how_finely_it_was_read(string text, string unit, double millimetres, double step)
     {
-        var reading = LengthReading.Of(text, unit);
-        Assert.True(reading.Length.Ok, reading.Length.Problem);
-        Assert.Equal(millimetres / 1000, reading.Length.Value, 12);
+        var reading = TypedReading.Of(text, unit, Dimension.Length);
+        Assert.True(reading.Quantity.Ok, reading.Quantity.Problem);
+        Assert.Equal(millimetres / 1000, reading.Quantity.Value, 12);
         Assert.Equal(step / 1000, reading.Step, 12);
+    }
+
+    [Theory]
+    [InlineData("0,3", "V", 0.3, 0.1, "0,3 V")]
+    [InlineData("12.5 MΩ", "Ω", 12.5e6, 0.1e6, "12.5 Mohm")]
+    [InlineData("480 mΩ", "Ω", 0.48, 1e-3, "0,48 ohm")]
+    [InlineData("6,1 bar", "Pa", 610000, 10000, "6,1 bar")]
+    [InlineData("8 N m", "N m", 8, 1, "8 N m")]
+    [InlineData("0.002", "1", 0.002, 0.001, "0,002")]
+    public void Every_kind_of_reading_is_understood(string text, string si, double value, double step, string shown)
+    {
+        var kind = TypedReading.DimensionOf(si)!.Value;
+        var reading = TypedReading.Of(text, TypedReading.UnitsFor(kind).FirstOrDefault() ?? "", kind);
+        Assert.Equal(value, reading.Quantity.Value, 9);
+        Assert.Equal(step, reading.Step, 9);
+        if (!shown.Contains("Mohm", StringComparison.Ordinal)) Assert.Equal(shown, TypedReading.Shown(value, kind, comma: true));
     }
 
     [Theory, InlineData("abc"), InlineData("12 kg"), InlineData("1..2"), InlineData("mm"), InlineData("")]
     public void What_is_no_length_is_refused_with_the_right_form(string text)
     {
-        var reading = LengthReading.Of(text, "mm");
-        Assert.False(reading.Length.Ok);
-        Assert.NotEmpty(reading.Length.Remedy);
+        var reading = TypedReading.Of(text, "mm", Dimension.Length);
+        Assert.False(reading.Quantity.Ok);
+        Assert.NotEmpty(reading.Quantity.Remedy);
     }
 }

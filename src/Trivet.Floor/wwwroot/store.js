@@ -1,0 +1,106 @@
+// What this browser keeps for the page, in IndexedDB: it survives reloading, closing and being offline. Every write is on disk before it
+// counts ("strict"). Texts go over as JSON that the page itself reads.
+const strict = { durability: 'strict' };
+let opened = null;
+
+function open() {
+  return opened ??= new Promise((done, failed) => {
+    const request = indexedDB.open('trivet-floor', 1);
+    request.onupgradeneeded = () => {
+      const db = request.result;
+      db.createObjectStore('things');
+      db.createObjectStore('chain', { keyPath: 'sequence' });
+      db.createObjectStore('others', { keyPath: 'receipt' });
+      db.createObjectStore('photographs', { keyPath: 'hash' });
+    };
+    request.onsuccess = () => done(request.result);
+    request.onerror = () => { opened = null; failed(request.error); };
+    request.onblocked = () => failed(new Error('blocked'));
+  });
+}
+
+// One transaction; resolves when it is complete, with the result of the last request.
+async function run(stores, mode, work) {
+  const db = await open();
+  return new Promise((done, failed) => {
+    const transaction = db.transaction(stores, mode, strict);
+    let result;
+    transaction.oncomplete = () => done(result?.result);
+    transaction.onabort = transaction.onerror = () => failed(transaction.error ?? new Error('aborted'));
+    result = work(...stores.map(s => transaction.objectStore(s)));
+  });
+}
+
+export const get = key => run(['things'], 'readonly', things => things.get(key)).then(text => text ?? null);
+
+// Empty when it is kept, else the name of the error.
+export const put = (key, text) => run(['things'], 'readwrite', things => things.put(text, key)).then(() => '', e => e.name);
+
+export const chain = () => run(['chain'], 'readonly', chain => chain.getAll()).then(JSON.stringify);
+
+// Adds one entry; a sequence that is taken already (by a second window) is refused by the store itself.
+export const add = entry => run(['chain'], 'readwrite', chain => chain.add(JSON.parse(entry))).then(() => '', e => e.name);
+
+export const lay = entries => run(['chain'], 'readwrite', chain => { for (const e of JSON.parse(entries)) chain.put(e); }).then(() => '', e => e.name);
+
+export const others = () => run(['others'], 'readonly', others => others.getAll()).then(JSON.stringify);
+
+// Other devices' entries together with the number of the last receipt they go up to: both or neither.
+export const addOthers = (entries, head) => run(['others', 'things'], 'readwrite', (others, things) => {
+  for (const e of JSON.parse(entries)) others.put(e);
+  things.put(head, 'head');
+}).then(() => '', e => e.name);
+
+// A photograph is drawn anew, so that nothing but the picture itself stays: no place, no device, no name.
+const longest = 1600, largest = 4 * 1024 * 1024;
+
+export async function keepPhotograph(input) {
+  const file = input?.files?.[0];
+  if (!file) return '';
+  try {
+    const bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
+    const scale = Math.min(1, longest / Math.max(bitmap.width, bitmap.height));
+    const canvas = document.createElement('canvas');
+    canvas.width = Math.max(1, Math.round(bitmap.width * scale));
+    canvas.height = Math.max(1, Math.round(bitmap.height * scale));
+    canvas.getContext('2d').drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+    bitmap.close();
+    const blob = await new Promise(done => canvas.toBlob(done, 'image/jpeg', 0.85));
+    if (!blob || blob.size > largest) return 'EncodingError';
+    const bytes = await blob.arrayBuffer();
+    const hash = [...new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))].map(b => b.toString(16).padStart(2, '0')).join('');
+    await run(['photographs'], 'readwrite', photographs => photographs.put({ hash, bytes, sent: false }));
+    return hash;
+  } catch (e) {
+    return e.name ?? 'Error';
+  } finally {
+    input.value = '';
+  }
+}
+
+// Sends what has not been received; gives how many still wait.
+export async function sendPhotographs(address, token) {
+  let waiting = 0;
+  for (const photograph of (await run(['photographs'], 'readonly', p => p.getAll())).filter(p => !p.sent)) {
+    const answer = await fetch(address + photograph.hash, {
+      method: 'PUT', body: photograph.bytes, headers: { 'Content-Type': 'image/jpeg', RequestVerificationToken: token },
+    }).catch(() => null);
+    if (answer?.ok) await run(['photographs'], 'readwrite', p => p.put({ ...photograph, sent: true }));
+    else waiting++;
+  }
+  return waiting;
+}
+
+// A kept photograph to look at; null where it is not on this device.
+export async function photograph(hash) {
+  const kept = await run(['photographs'], 'readonly', p => p.get(hash));
+  if (!kept) return null;
+  let text = '';
+  for (const b of new Uint8Array(kept.bytes)) text += String.fromCharCode(b);
+  return 'data:image/jpeg;base64,' + btoa(text);
+}
+
+// Before there was a chain, entries lay in localStorage: they are taken over once, and taken away there when they are kept here.
+const old = ['trivet-floor.entries', 'trivet-floor.bundle', 'trivet-floor.device'];
+export const oldEntries = () => { try { return JSON.stringify(old.map(k => localStorage.getItem(k))); } catch { return '[null,null,null]'; } };
+export const forgetOld = () => { try { old.forEach(k => localStorage.removeItem(k)); } catch { /* nothing is kept there then */ } };
