@@ -19,6 +19,7 @@ internal static class PictureCommand
         var kind = new Option<PictureKind?>("--shown") { Description = "What is shown of it; by default what suits the part.", HelpName = "KIND" };
         var hidden = new Option<bool>("--hidden") { Description = "Hidden edges of the part too, dashed." };
         var without = new Option<Fitted[]>("--without") { Description = "What is not fitted yet and left out.", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
+        var steps = new Option<string?>("--steps") { Description = "Write the picture of every step of bring-up into this folder, each once.", HelpName = "FOLDER" };
         var cellId = Options.CellId();
         var outOption = Options.Out("Write the picture to this file instead of standard output.");
         var command = new TaughtCommand(
@@ -30,14 +31,16 @@ internal static class PictureCommand
             """,
             new Example("picture samples/jar-lids.json /io/switches/low-b --out low-b.svg", "Where the lower switch of the second rail is."),
             new Example("picture samples/jar-lids.json /robot/chains --without Rods Platform Tool", "The robot from above with its chains in order."),
-            new Example("picture samples/jar-lids.json /robot/chains/a --shown Push --out push.svg", "Which way the carriage is moved by hand."))
+            new Example("picture samples/jar-lids.json /robot/chains/a --shown Push --out push.svg", "Which way the carriage is moved by hand."),
+            new Example("picture samples/jar-lids.json --steps pictures", "All pictures of the steps at the machine."))
         {
-            cell, part, kind, hidden, without, cellId, outOption,
+            cell, part, kind, hidden, without, steps, cellId, outOption,
         };
         command.SetAction(async (parsed, stop) =>
         {
             if (await CellInput.ReadOneAsync(parsed, parsed.GetRequiredValue(cell), parsed.GetValue(cellId), stop) is not { } input) return ExitCode.Refused;
             var assessed = Assess.Preview(input.Cell);
+            if (parsed.GetValue(steps) is { } folder) return await WriteAsync(parsed, PictureSet.Of(assessed, CellProcedure.Of(input.Cell)), folder, stop);
             string pointer = parsed.GetValue(part) ?? "";
             if (StepPictures.Of(assessed, pointer, parsed.GetValue(kind), (parsed.GetValue(without) ?? []).Aggregate(Fitted.All, (all, part) => all & ~part), parsed.GetValue(hidden)) is { } drawing)
                 return Options.Write(parsed, outOption, to => to.Text.Write(drawing.Svg));
@@ -49,5 +52,24 @@ internal static class PictureCommand
             return ExitCode.Refused;
         });
         return command;
+    }
+
+    /// <summary>A file for each picture, and a line for each step that says which is its own.</summary>
+    private static async Task<int> WriteAsync(ParseResult parsed, PictureSet set, string folder, CancellationToken stop)
+    {
+        var io = parsed.InvocationConfiguration;
+        try
+        {
+            Directory.CreateDirectory(folder);
+            foreach (var (name, svg) in set.Pictures) await File.WriteAllTextAsync(Path.Combine(folder, name + ".svg"), svg, stop);
+        }
+        catch (Exception e) when (Places.Refuses(e))
+        {
+            io.Error.WriteLine($"trivet: {Places.Unwritable(folder, e)}");
+            return ExitCode.Refused;
+        }
+
+        foreach (var (step, name) in set.OfSteps) io.Output.WriteLine($"{step}  {name}.svg");
+        return ExitCode.AllHold;
     }
 }

@@ -20,6 +20,17 @@ public sealed class PictureTests
     }
 
     [Fact]
+    public async Task All_steps_get_their_pictures_in_a_folder()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Trivet("picture", Repository.Sample("biscuits"), "--steps", folder.File("pictures"));
+        Assert.Equal(ExitCode.AllHold, run.Code);
+        string[] named = [.. run.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split("  ")[1].Trim()).Distinct().Order(StringComparer.Ordinal)];
+        Assert.Equal(named, Directory.GetFiles(folder.File("pictures")).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
+        Assert.True(named.Length > 20);
+    }
+
+    [Fact]
     public async Task What_is_not_fitted_is_left_out()
     {
         var all = await Run.Trivet("picture", Repository.Sample("jar-lids"));

@@ -11,7 +11,7 @@ namespace Trivet.Views.Tests.Pictures;
 /// <summary>Whole pictures of whole cells, read back by the platform's XML reader.</summary>
 public sealed partial class StepPicturesTests
 {
-    /// <summary>Every cell with every part that it names.</summary>
+    /// <summary>Every cell, with parts of every kind that it names.</summary>
     public static TheoryData<string> Cells => [.. HandMadeCells.All.Select(c => c.Name)];
 
     [Theory, MemberData(nameof(Cells))]
@@ -96,6 +96,16 @@ public sealed partial class StepPicturesTests
     }
 
     [Fact]
+    public void A_set_has_each_picture_once()
+    {
+        var cell = Sample("biscuits");
+        var procedure = Procedure.Of(cell.Cell, []);
+        var set = PictureSet.Of(cell, procedure);
+        Assert.Equal(set.Pictures.Count, set.Pictures.Values.Distinct(StringComparer.Ordinal).Count());
+        Assert.All(set.OfSteps, s => Assert.Equal(StepPictures.Of(cell, procedure, procedure.Steps.First(p => p.Id == s.Key))!.Svg, set.Pictures[s.Value]));
+    }
+
+    [Fact]
     public void Rods_platform_and_tool_come_with_the_step_that_fits_them()
     {
         var procedure = Procedure.Of(Sample("jar-lids").Cell, []);
@@ -161,9 +171,9 @@ public sealed partial class StepPicturesTests
         [
             "", "/frame", "/frame/feet", "/mount/z", "/robot", "/robot/chains", "/cabinet/modules", "/robot/platform", "/robot/rotary", "/tool", "/cabinet",
             .. cell.Robot.Chains.Keys.Select(k => "/robot/chains/" + k), .. cell.Stations.Keys.Select(k => "/stations/" + k),
-            .. cell.Cabling.Devices.Keys.Select(k => "/cabling/devices/" + k), .. cell.Cabling.Ways.Keys.Select(k => "/cabling/ways/" + k),
-            .. cell.Io.Switches.Keys.Select(k => "/io/switches/" + k), .. cell.Tool.Parts.Keys.Select(k => "/tool/parts/" + k),
-            .. cell.Guarding.Devices.Keys.Select(k => "/guarding/devices/" + k), .. cell.Cabinet.Modules.Keys.Select(k => "/cabinet/modules/" + k), .. cell.Cables.Keys.Select(k => "/cables/" + k),
+            .. cell.Cabling.Devices.Keys.Take(2).Select(k => "/cabling/devices/" + k), .. cell.Cabling.Ways.Keys.Take(2).Select(k => "/cabling/ways/" + k),
+            .. cell.Io.Switches.Keys.Take(2).Select(k => "/io/switches/" + k), .. cell.Tool.Parts.Keys.Take(2).Select(k => "/tool/parts/" + k),
+            .. cell.Guarding.Devices.Keys.Take(2).Select(k => "/guarding/devices/" + k), .. cell.Cabinet.Modules.Keys.Take(2).Select(k => "/cabinet/modules/" + k), .. cell.Cables.Keys.Take(2).Select(k => "/cables/" + k),
         ];
     }
 
