@@ -24,7 +24,8 @@ public sealed partial class AskSheet
 
     private FloorWords W => Work.Words;
     private FloorText Text => Work.TextOf(Step);
-    private string Id => "ask-" + State.Asked.Id;
+    // A photograph of something asked bears the same id as what it shows.
+    private string Id => (State.Asked is AskedPhotograph ? "photograph-" : "ask-") + State.Asked.Id;
     private string Label => Text.Label(State.Asked.Id);
     private string Photograph { get; set; } = "";
 

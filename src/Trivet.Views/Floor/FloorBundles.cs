@@ -4,14 +4,17 @@ using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Files.Floor;
+using Trivet.Procedures;
 using Trivet.Views.Drawings;
+using Trivet.Views.Procedures;
+using Trivet.Views.Words;
 
 namespace Trivet.Views.Floor;
 
 /// <summary>Makes the bundle of a cell: the steps of its procedure in the words of each language, with the drawings its steps are shown on.</summary>
 public static class FloorBundles
 {
-    internal const string Plan = "plan", Elevation = "elevation";
+    private const string Plan = "plan", Elevation = "elevation";
 
     /// <param name="cellId">Id of the cell in its job.</param>
     /// <param name="earlier">Earlier revisions that the journal names, by hash.</param>
@@ -24,6 +27,33 @@ public static class FloorBundles
         pictures[Elevation] = CellDrawings.Elevation(assessed).Svg;
         var moves = (earlier ?? ImmutableDictionary<string, Cell>.Empty).Where(e => e.Key != revision)
             .ToImmutableSortedDictionary(e => e.Key, e => FieldMoves.Of(e.Value, cell), StringComparer.Ordinal);
-        return new(cellId, cell.Name ?? cellId, revision, LengthSteps.Of(CellProcedure.Of(assessor.Complete(cell, stop).Cell), cell), Releasing.Of(cell.Recording), moves, pictures.ToImmutable());
+        return new(cellId, cell.Name ?? cellId, revision, StepsOf(CellProcedure.Of(assessor.Complete(cell, stop).Cell)), Releasing.Of(cell.Recording), moves, pictures.ToImmutable());
     }
+
+    private static ImmutableArray<FloorStep> StepsOf(Procedure procedure)
+    {
+        var worded = ProcedureWords.All.Select(w => (Words: w, Steps: StepTexts.Of(procedure, w))).ToArray();
+        return [.. procedure.Steps.Select((s, i) => new FloorStep(
+            s, worded.ToImmutableSortedDictionary(w => w.Words.Tag, w => TextOf(w.Steps[i], w.Words), StringComparer.Ordinal), PictureOf(s.Kind)))];
+    }
+
+    private static FloorText TextOf(WordedStep step, ProcedureWords words)
+    {
+        var labels = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var ask in step.Asks)
+        {
+            labels[ask.Of.Id] = ask.What;
+            if (ask.Of is AskedChoice choice)
+                foreach (string option in choice.Options) labels[$"{choice.Id}={option}"] = words.Option(choice.Id, option);
+        }
+        foreach (string tool in step.Step.Tools) labels["tool:" + tool] = words.Tools[tool];
+        return new(step.Title, $"{step.What} {step.Why}".Trim(), $"{step.Hazard} {step.Caution}".Trim(), step.Bad, labels.ToImmutable());
+    }
+
+    private static string PictureOf(string kind) => kind switch
+    {
+        "measure-mount-height" or "measure-station-height" => Elevation,
+        "measure-chain-distance" or "measure-tray-along-columns" or "measure-tray-along-rows" => Plan,
+        _ => "",
+    };
 }

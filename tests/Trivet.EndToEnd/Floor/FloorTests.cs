@@ -115,7 +115,7 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
         await LookAsync(page, width, shot + "-steps");
     }
 
-    private const string Mount = "Height of the robot's mounting plane";
+    private const string Mount = "Measure the height of the mount";
 
     private static async Task LookAsync(IPage page, int width, string shot)
     {
