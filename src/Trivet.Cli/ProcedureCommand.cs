@@ -24,6 +24,7 @@ internal static class ProcedureCommand
         var language = new Option<string>("--language") { Description = "Language of the words: en or de.", HelpName = "en|de", DefaultValueFactory = _ => "en" };
         language.AcceptOnlyFromAmong([.. ProcedureWords.All.Select(w => w.Tag)]);
         var step = new Option<string?>("--step") { Description = "Only this step, with all it says.", HelpName = "ID" };
+        var faults = new Option<bool>("--faults") { Description = "Which single mistakes would be noticed, by which step and how likely, in place of the steps; as text, or with --format csv." };
         var cards = new Option<string?>("--cards") { Description = "Also write a card for each step to this PDF, A5.", HelpName = "FILE" };
         var address = new Option<string?>("--address") { Description = $"Address of the cell's page of the procedure, to which the codes on the cards lead; the desk on this machine where it is not given ({Desk}).", HelpName = "URL" };
         var format = Options.Format();
@@ -37,9 +38,10 @@ internal static class ProcedureCommand
             """,
             new Example("procedure samples/jar-lids.json", "All steps, who is needed when, and how long two people take."),
             new Example("procedure samples/jar-lids.json --step stop-chain", "One step with all it says."),
+            new Example("procedure samples/jar-lids.json --faults", "Which single mistakes would be noticed, and which would slip through."),
             new Example("procedure samples/jar-lids.json --language de --cards cards.pdf", "Cards to take to the machine, in German."))
         {
-            cell, cellId, people, language, step, cards, address, format, outOption,
+            cell, cellId, people, language, step, faults, cards, address, format, outOption,
         };
         command.SetAction(async (parsed, stop) =>
         {
@@ -66,14 +68,18 @@ internal static class ProcedureCommand
                     return ExitCode.Refused;
                 }
             }
+            var slips = parsed.GetValue(faults) ? SlipSheet.Of(input.Cell, sheet.Procedure, FaultWords.In(sheet.Words.Tag)) : null;
             int written = Options.Write(parsed, outOption, to => to.Text.Write(parsed.GetValue(format) switch
             {
+                OutputFormat.Csv when slips is not null => slips.Csv(),
+                _ when slips is not null => slips.Text(),
                 OutputFormat.Json => ProcedureForms.Json(sheet, input.Cell, CellFile.Hash(input.Cell)),
                 OutputFormat.Csv => ProcedureForms.Csv(sheet),
                 OutputFormat.Markdown => ProcedureForms.Markdown(sheet),
                 _ => one is null ? ProcedureForms.Text(sheet) : ProcedureForms.Text(one, sheet),
             }));
             if (written != ExitCode.AllHold) return written;
+            if (slips is not null) return slips.Rows.Any(r => r.Of.SlipsThrough) ? ExitCode.NotAllHold : ExitCode.AllHold;
             return sheet.Procedure.Gaps.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
         });
         return command;

@@ -7,6 +7,19 @@ public static class EnglishFaultCatalogue
 {
     public static FaultWords Words { get; } = new()
     {
+        Title = "Which mistakes would slip through",
+        SlipsNone = "Each of the {count} single faults that this cell can have would more likely be noticed than not.",
+        SlipsSome = "{missed} of the {count} single faults that this cell can have would more likely slip through than be noticed.",
+        BestAddition = "What would catch most of them: {probe}.",
+        Rough = "The odds are rough and common practice: read them as more or less likely, not as numbers. A probe counts once, since who overlooks a thing overlooks it again.",
+        SlipsThrough = "slips through",
+        BeforePower = "before power",
+        UnderPower = "under power",
+        HeadFault = "Fault",
+        HeadStep = "Noticed in step",
+        HeadChance = "Chance",
+        HeadSeen = "How it shows",
+        HeadRemedy = "Remedy",
         AsPlanned = "as planned",
         Differs = "not as planned",
         Probes =

@@ -24,6 +24,26 @@ public sealed record FaultWords
     public required string Differs { get; init; }
     public required string AsPlanned { get; init; }
 
+    public required string Title { get; init; }
+    /// <summary>{count}</summary>
+    public required string SlipsNone { get; init; }
+    /// <summary>{missed} {count}</summary>
+    public required string SlipsSome { get; init; }
+    /// <summary>{probe}</summary>
+    public required string BestAddition { get; init; }
+    public required string Rough { get; init; }
+    public required string SlipsThrough { get; init; }
+    public required string BeforePower { get; init; }
+    public required string UnderPower { get; init; }
+    public required string HeadFault { get; init; }
+    public required string HeadStep { get; init; }
+    public required string HeadChance { get; init; }
+    public required string HeadSeen { get; init; }
+    public required string HeadRemedy { get; init; }
+
+    /// <summary>The language of a tag, English where there is none.</summary>
+    public static FaultWords In(string tag) => tag == "de" ? GermanFaultCatalogue.Words : EnglishFaultCatalogue.Words;
+
     public string Of(Sign sign) => sign.Outcome == Outcomes.Differs ? Differs : Shown[Key(sign.Probe, sign.Outcome)];
 
     public static string Key(Probe probe, string outcome) => $"{char.ToLowerInvariant(probe.ToString()[0])}{probe.ToString()[1..]}.{outcome}";

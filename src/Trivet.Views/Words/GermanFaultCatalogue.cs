@@ -7,6 +7,19 @@ public static class GermanFaultCatalogue
 {
     public static FaultWords Words { get; } = new()
     {
+        Title = "Welche Fehler durchschlüpfen würden",
+        SlipsNone = "Jeder der {count} einzelnen Fehler, die diese Zelle haben kann, würde eher bemerkt als nicht.",
+        SlipsSome = "{missed} der {count} einzelnen Fehler, die diese Zelle haben kann, schlüpften eher durch, als dass sie bemerkt würden.",
+        BestAddition = "Was die meisten fände: {probe}.",
+        Rough = "Die Aussichten sind grob und Handwerkserfahrung: als mehr oder weniger wahrscheinlich zu lesen, nicht als Zahlen. Eine Probe zählt einmal, denn wer etwas übersieht, übersieht es wieder.",
+        SlipsThrough = "schlüpft durch",
+        BeforePower = "vor dem Einschalten",
+        UnderPower = "unter Spannung",
+        HeadFault = "Fehler",
+        HeadStep = "Bemerkt in Schritt",
+        HeadChance = "Aussicht",
+        HeadSeen = "Wie er sich zeigt",
+        HeadRemedy = "Abhilfe",
         AsPlanned = "wie geplant",
         Differs = "nicht wie geplant",
         Probes =
