@@ -6,6 +6,7 @@ using Trivet.Files;
 using Trivet.Files.Floor;
 using Trivet.Procedures;
 using Trivet.Views.Drawings;
+using Trivet.Views.Pictures;
 using Trivet.Views.Procedures;
 using Trivet.Views.Words;
 
@@ -27,7 +28,12 @@ public static class FloorBundles
         pictures[Elevation] = CellDrawings.Elevation(assessed).Svg;
         var moves = (earlier ?? ImmutableDictionary<string, Cell>.Empty).Where(e => e.Key != revision)
             .ToImmutableSortedDictionary(e => e.Key, e => FieldMoves.Of(e.Value, cell), StringComparer.Ordinal);
-        return new(cellId, cell.Name ?? cellId, revision, StepsOf(CellProcedure.Of(assessor.Complete(cell, stop).Cell)), Releasing.Of(cell.Recording), moves, pictures.ToImmutable());
+        var procedure = CellProcedure.Of(assessor.Complete(cell, stop).Cell);
+        var set = PictureSet.Of(assessed, procedure);
+        pictures.AddRange(set.Pictures);
+        // A length to be measured is shown on the drawing that has its dimension.
+        ImmutableArray<FloorStep> steps = [.. StepsOf(procedure).Select(s => s.Picture.Length == 0 && set.OfSteps.TryGetValue(s.Step.Id, out string? name) ? s with { Picture = name } : s)];
+        return new(cellId, cell.Name ?? cellId, revision, steps, Releasing.Of(cell.Recording), moves, pictures.ToImmutable());
     }
 
     private static ImmutableArray<FloorStep> StepsOf(Procedure procedure)

@@ -31,6 +31,7 @@ public sealed class FloorBundlesTests
             Assert.All(s.Step.Asks.OfType<AskedValue>(), a => Assert.NotNull(TypedReading.DimensionOf(a.Unit)));
             Assert.True(s.Picture.Length == 0 || bundle.Pictures.ContainsKey(s.Picture));
         });
+        Assert.True(bundle.Steps.Count(s => s.Picture.Length > 0) > bundle.Steps.Length / 3, "Most steps about something with a place have its picture.");
         Assert.NotNull(FloorBundleFile.Read(System.Text.Encoding.UTF8.GetBytes(FloorBundleFile.Write(bundle))).Bundle);
     }
 
