@@ -190,7 +190,8 @@ public sealed record Feed(
                     Wire? behind = c.Section is { } s && length is { } l ? wire with { Section = s, Length = l, Laying = wire.Laying == WireLaying.B1 ? WireLaying.B2 : wire.Laying } : null;
                     loads.Add(new(own, reading.Or(c.Purpose, own + "/purpose", LoadPurpose.Logic), reading.Or(c.Count, own + "/count", 1), steady, reading.Or(c.Peak, own + "/peak", steady),
                         reading.Or(c.PeakTime, own + "/peakTime", 0), reading.Or(c.Simultaneity, own + "/simultaneity", 1), reading.Or(c.BackedUp, own + "/backedUp", false), behind,
-                        reading.Or(c.LowestVoltage, own + "/lowestVoltage", usualLowest), double.NaN) { HoldTime = reading.Or(c.HoldTime, own + "/holdTime", UsualHold) });
+                        reading.Or(c.LowestVoltage, own + "/lowestVoltage", usualLowest), double.NaN)
+                    { HoldTime = reading.Or(c.HoldTime, own + "/holdTime", UsualHold) });
                 }
             }
 

@@ -78,7 +78,11 @@ internal static class Connecting
         }
         return steps.Add("switch-place", id, at, StepPlace.Site, EnergyLevel.Isolated, Skill.Fitter, 8, after, reading, s => s with
         {
-            Names = [name], Asks = asks.ToImmutable(), Tools = ["ruler", "feeler-gauge"], Probes = [Probe.PlacesAgainstPlan], UpsetBy = [Upset.Transported],
+            Names = [name],
+            Asks = asks.ToImmutable(),
+            Tools = ["ruler", "feeler-gauge"],
+            Probes = [Probe.PlacesAgainstPlan],
+            UpsetBy = [Upset.Transported],
         });
     }
 }

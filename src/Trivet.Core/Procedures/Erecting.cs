@@ -44,7 +44,10 @@ internal static class Erecting
         var level = new Reading();
         measured.Add(steps.Add("mount-level", "", "/mount", StepPlace.Site, EnergyLevel.Isolated, Skill.Fitter, 10, [hung], level, s => s with
         {
-            Asks = Levels(), Tools = ["spirit-level"], Probes = [Probe.LevelAndDiagonals], UpsetBy = [Upset.Transported],
+            Asks = Levels(),
+            Tools = ["spirit-level"],
+            Probes = [Probe.LevelAndDiagonals],
+            UpsetBy = [Upset.Transported],
         }));
         var tight = ImmutableArray.CreateBuilder<string>();
         foreach (var (id, joint) in cell.Joints.InOrder())

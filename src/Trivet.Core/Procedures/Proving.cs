@@ -272,7 +272,8 @@ internal static class Proving
         }));
         accepted.Add(steps.Add("training", "", "/brief", StepPlace.Site, EnergyLevel.AllAxes, Skill.Customer, 90, steps.After(Gate.Proved), new Reading(), s => s with
         {
-            People = 2, Asks = [new AskedText("shown"), new AskedText("done-unaided"), new AskedSignature("customer", Skill.Customer)],
+            People = 2,
+            Asks = [new AskedText("shown"), new AskedText("done-unaided"), new AskedSignature("customer", Skill.Customer)],
         }));
         steps.Gates[Gate.Accepted] = accepted.ToImmutable();
         steps.Add("hand-over", "", "/brief", StepPlace.Site, EnergyLevel.Isolated, Skill.Engineer, 30, steps.After(Gate.Accepted), new Reading(), s => s with

@@ -76,8 +76,10 @@ internal sealed class SolidPicture
 
     private PageLine OnSheet(PageLine l) => l with
     {
-        X1 = Area.X + (l.X1 - _window.Left) * _scale, Y1 = Area.Bottom - (l.Y1 - _window.Low) * _scale,
-        X2 = Area.X + (l.X2 - _window.Left) * _scale, Y2 = Area.Bottom - (l.Y2 - _window.Low) * _scale,
+        X1 = Area.X + (l.X1 - _window.Left) * _scale,
+        Y1 = Area.Bottom - (l.Y1 - _window.Low) * _scale,
+        X2 = Area.X + (l.X2 - _window.Left) * _scale,
+        Y2 = Area.Bottom - (l.Y2 - _window.Low) * _scale,
     };
 
     /// <summary>

@@ -15,18 +15,21 @@ internal static class InventedWork
 
     /// <summary>Bus ohms, isolated: a judged reading and a serial number.</summary>
     public static readonly Step Ohms = StepOf("bus-ohms", EnergyLevel.Isolated, inputs: ["/cabinet/network/terminators"], asks:
-        [new AskedValue("ohms", "Ω", 60, Limit.Between(55, 65, Practice)), new AskedText("serial")]) with { UpsetBy = [Upset.PlugsMoved] };
+        [new AskedValue("ohms", "Ω", 60, Limit.Between(55, 65, Practice)), new AskedText("serial")]) with
+    { UpsetBy = [Upset.PlugsMoved] };
 
     /// <summary>A length that is kept and not judged.</summary>
     public static readonly Step Rod = StepOf("rod:a", EnergyLevel.Isolated, inputs: ["/robot/chains/a/rod"], asks: [new AskedValue("length", "m", 0.3, null, ShownAfter: true)]);
 
     /// <summary>The hold point: the stop chain is proven.</summary>
     public static readonly Step Stop = StepOf("stop-chain", EnergyLevel.ControlSupplyOnly, after: ["bus-ohms"], asks:
-        [new AskedChoice("opens", ["both", "one", "none"], "both"), new AskedCount("devices", 3)]) with { HoldPoint = true, UpsetBy = [Upset.PlugsMoved, Upset.Transported] };
+        [new AskedChoice("opens", ["both", "one", "none"], "both"), new AskedCount("devices", 3)]) with
+    { HoldPoint = true, UpsetBy = [Upset.PlugsMoved, Upset.Transported] };
 
     /// <summary>Comes after the hold point and after the rod.</summary>
     public static readonly Step Home = StepOf("home:a", EnergyLevel.OneAxisLimited, after: ["stop-chain", "rod:a"], inputs: ["/robot/chains/a/home"], asks:
-        [new AskedTick("moved"), new AskedValue("gap", "m", 0.001, Limit.AtLeast(0.0005, Practice))]) with { UpsetBy = [Upset.PowerCycled] };
+        [new AskedTick("moved"), new AskedValue("gap", "m", 0.001, Limit.AtLeast(0.0005, Practice))]) with
+    { UpsetBy = [Upset.PowerCycled] };
 
     public static readonly Step Run = StepOf("run", EnergyLevel.AllAxes, after: ["home:a"], asks: [new AskedTick("ran")]);
 
