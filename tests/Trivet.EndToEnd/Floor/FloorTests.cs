@@ -99,15 +99,17 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
     [InlineData(360, 740, ColorScheme.Dark, "floor-narrow")]
     public async Task Every_target_is_large_and_nothing_runs_over_the_edge(int width, int height, ColorScheme scheme, string shot)
     {
-        var page = await OpenExampleAsync(desk.Address, width, height, scheme);
+        // The desk is shared, and so is its journal: each run has a person of its own who goes in.
+        string person = $"ada {width}";
+        var page = await OpenExampleAsync(desk.Address, width, height, scheme, person);
         await page.EvaluateAsync(await File.ReadAllTextAsync(Repository.Axe, TestContext.Current.CancellationToken));
         await GoToAsync(page, Mount);
         await page.Locator("#ask-length-in").FillAsync("1700.3");
         await LookAsync(page, width, shot + "-step");
         await page.GetByRole(AriaRole.Button, new() { Name = "Make safe" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Make safe now" })).ToBeVisibleAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "ada goes in" }).ClickAsync();
-        await Assertions.Expect(page.GetByText("ada has come out")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = $"{person} goes in" }).ClickAsync();
+        await Assertions.Expect(page.GetByText($"{person} has come out")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Deutsch" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Jetzt sicher machen" })).ToBeVisibleAsync();
         await LookAsync(page, width, shot + "-safe");
@@ -133,12 +135,12 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
         Assert.Equal("", found);
     }
 
-    private async Task<IPage> OpenExampleAsync(Uri? from, int width, int height, ColorScheme scheme = ColorScheme.Light)
+    private async Task<IPage> OpenExampleAsync(Uri? from, int width, int height, ColorScheme scheme = ColorScheme.Light, string person = "ada")
     {
         var page = await chromium.PageAsync(width, height, scheme);
         Assert.SkipUnless(Directory.Exists(Site), "The floor page is published in Release builds only (or with -p:WithFloor=true).");
         await Chromium.GrantKeepingAsync(page, $"http://localhost:{from!.Port}");
-        await StartAsync(page, from, "ada");
+        await StartAsync(page, from, person);
         return page;
     }
 
