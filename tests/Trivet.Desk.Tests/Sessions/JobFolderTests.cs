@@ -48,7 +48,8 @@ public sealed class JobFolderTests : BunitContext, IAsyncLifetime
         // Found and pressed in the page's own turn: it may be drawn anew at any moment.
         await page.InvokeAsync(() => page.FindAll(".others button")[1].Click());
         page.WaitForAssertion(() => Assert.Contains("wrong.json was refused", page.Find(".refused").TextContent, StringComparison.Ordinal));
-        Assert.Contains(JSInterop.Invocations, i => i.Identifier.EndsWith("focus", StringComparison.Ordinal));
+        // The focus follows once the refusal is drawn.
+        page.WaitForAssertion(() => Assert.Contains(JSInterop.Invocations, i => i.Identifier.EndsWith("focus", StringComparison.Ordinal)));
 
         await page.InvokeAsync(() => page.FindAll(".others button")[0].Click());
         page.WaitForAssertion(() => Assert.EndsWith("/cell/a-lids", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal));
