@@ -14,9 +14,6 @@ public sealed record FieldMove(string Pointer, string From, string To);
 /// </summary>
 public sealed class Fold
 {
-    /// <summary>Highest voltage that counts as measured dead. Common practice, no source: far below what a charged supply shows, and above what a meter shows of nothing.</summary>
-    public const double Dead = 5;
-
     private readonly ImmutableArray<Step> _steps;
     private readonly Releasing _releasing;
     private readonly IReadOnlyDictionary<string, ImmutableArray<FieldMove>> _moves;
@@ -86,7 +83,7 @@ public sealed class Fold
             switch (kept.Entry.Says)
             {
                 case EnergyDeclared declared:
-                    bool measured = declared.Level > EnergyLevel.ControlSupplyOnly || (declared.Dead is { Unit: "V" } dead && Math.Abs(dead.Value) <= Dead);
+                    bool measured = declared.Level > EnergyLevel.ControlSupplyOnly || (declared.Dead is { Unit: "V" } dead && Math.Abs(dead.Value) <= MeasuredDead.Volts);
                     if (!measured) Tell(MismatchKind.NotMeasuredDead, kept);
                     if (measured && !withdrawn.Contains(kept.Hash)) (_level, _levelEntry) = (declared.Level, kept);
                     else Unknown();

@@ -39,7 +39,7 @@ internal static class Completing
         return steps.Add("isolate", before, "/cabinet", StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 3 + ControlSupply.Waiting(discharge), after, reading, s => s with
         {
             Numbers = [new("discharge", "s", discharge)],
-            Asks = [new AskedValue("dead", "V", 0, Limit.AtMost(60, new(SourceKind.FromMemory, "IEC-60204-1", "6.2.4"))), new AskedChoice("lock", ["fitted", "not-fitted"], "fitted")],
+            Asks = [MeasuredDead.Ask, new AskedChoice("lock", ["fitted", "not-fitted"], "fitted")],
             Tools = ["voltmeter", "lock"],
             UpsetBy = [Upset.PowerCycled],
         });

@@ -8,9 +8,6 @@ namespace Trivet.Procedures;
 /// <summary>The control supply alone, the motor supply locked off and measured dead: the stop chain first, then what the cabinet says of itself.</summary>
 internal static class ControlSupply
 {
-    /// <summary>Volts that count as dead (IEC 60204-1, 6.2.4, from memory).</summary>
-    private const double Dead = 60;
-
     public static void Add(StepList steps)
     {
         var cell = steps.Cell;
@@ -21,7 +18,7 @@ internal static class ControlSupply
             steps.Add("motor-supply-locked", "", "/cabinet/sources", StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 5 + Waiting(discharge), steps.After(Gate.BeforePower), locked, s => s with
             {
                 Numbers = [new("discharge", "s", discharge)],
-                Asks = [new AskedValue("dead", "V", 0, Limit.AtMost(Dead, new(SourceKind.FromMemory, "IEC-60204-1", "6.2.4"))), new AskedChoice("lock", ["fitted", "not-fitted"], "fitted"), new AskedPhotograph("lock-seen")],
+                Asks = [MeasuredDead.Ask, new AskedChoice("lock", ["fitted", "not-fitted"], "fitted"), new AskedPhotograph("lock-seen")],
                 Tools = ["voltmeter", "lock"],
                 HoldPoint = true,
                 UpsetBy = [Upset.PowerCycled, Upset.PlugsMoved, Upset.Transported],

@@ -98,6 +98,17 @@ public sealed class ProcedureTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Cells))]
+    public void A_supply_that_is_on_never_passes_for_dead_whichever_way_the_leads_are_held(string sample)
+    {
+        var cell = Sample(sample);
+        var asks = Of(cell).Steps.SelectMany(s => s.Asks).OfType<AskedValue>().Where(a => a.Id == "dead").ToArray();
+        Assert.NotEmpty(asks);
+        foreach (double volts in new[] { cell.Drives.Supply.Voltage ?? 24, 24 })
+            Assert.All(asks, a => Assert.True(a.Accepted!.Upper < volts && a.Accepted.Lower > -volts, $"{volts} V pass for dead"));
+    }
+
     [Fact]
     public void Nothing_is_plugged_or_mounted_under_power()
     {
