@@ -51,16 +51,16 @@ public static class JointStage
     }
 
     /// <summary>The joints that can be calculated, in the order of tightening.</summary>
-    public static ImmutableArray<JointResult> Results(Cell cell)
+    public static ImmutableArray<JointResult> Results(Cell cell) => [.. Calculated(cell, new()).Select(c => c.Result)];
+
+    /// <summary>The same, each with the fields that it rests on.</summary>
+    public static IEnumerable<(JointResult Result, Reading Reading)> Calculated(Cell cell, FoundPlates plates)
     {
         var cycles = TimedCycle.Of(cell);
-        var results = ImmutableArray.CreateBuilder<JointResult>();
-        var plates = new FoundPlates();
         foreach (var (id, _) in cell.Joints.InOrder())
         {
-            var wrong = new List<Contradiction>();
-            if (JointInputs.Read(cell, id, plates, new(), wrong) is { } input) results.Add(JointResult.Solve(input, JointLoads.Of(cell, id, cycles, new(), wrong)?.Invoke()));
+            var (reading, wrong) = (new Reading(), new List<Contradiction>());
+            if (JointInputs.Read(cell, id, plates, reading, wrong) is { } input) yield return (JointResult.Solve(input, JointLoads.Of(cell, id, cycles, reading, wrong)?.Invoke()), reading);
         }
-        return results.ToImmutable();
     }
 }

@@ -65,7 +65,7 @@ internal static class Connecting
         double place = reading.Need(travel.At, at + "/at");
         double tolerance = reading.Or(travel.Tolerance, at + "/tolerance", 1e-3);
         reading.Used(at + "/axis", travel.Axis);
-        bool turns = travel.Axis == "rotary" || (steps.Cell.Robot.Family == RobotFamily.CrankDelta && travel.Axis != "linear");
+        bool turns = steps.Turns(travel.Axis);
         reading.Used("/robot/family", steps.Cell.Robot.Family);
         reading.Used(at + "/kind", travel.Kind);
         var asks = ImmutableArray.CreateBuilder<Asked>();

@@ -47,8 +47,6 @@ internal static class Identifying
         steps.Gates[Gate.Identified] = identified.ToImmutable();
     }
 
-    private static bool Turns(Cell cell, string axis) => axis == "rotary" || (cell.Robot.Family == RobotFamily.CrankDelta && axis != "linear");
-
     private static bool HasFeedback(Cell cell, string axis) =>
         !cell.Robot.Chains.TryGetValue(axis, out var chain) || (chain.Feedback ?? cell.Robot.Common.Feedback) is not (null or Feedback.None);
 
@@ -66,16 +64,16 @@ internal static class Identifying
     {
         var reading = Of(steps.Cell, axis);
         Mapped(steps.Cell, axis, reading);
-        double travel = Turns(steps.Cell, axis) ? HandTurn : HandTravel;
+        double travel = steps.Turns(axis) ? HandTurn : HandTravel;
         return steps.Add("hand-move", axis, pointer, StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Engineer, 4, after, reading, s => s with
         {
             People = 2,
-            Numbers = [new("travel", Turns(steps.Cell, axis) ? "rad" : "m", travel)],
+            Numbers = [new("travel", steps.Turns(axis) ? "rad" : "m", travel)],
             Held = [.. s.Held.Select(h => h.Chain == axis ? h with { By = "prop" } : h)],
             Asks =
             [
                 new AskedChoice("counts", ["this-axis", "another", "none", "two"], "this-axis"), new AskedChoice("sense", ["as-planned", "reversed"], "as-planned"),
-                new AskedValue("travel", Turns(steps.Cell, axis) ? "rad" : "m", travel, Limit.Between(travel * (1 - HandShare), travel * (1 + HandShare), Practice)),
+                new AskedValue("travel", steps.Turns(axis) ? "rad" : "m", travel, Limit.Between(travel * (1 - HandShare), travel * (1 + HandShare), Practice)),
                 new AskedChoice("repeats", ["returns", "does-not"], "returns"),
             ],
             Tools = ["ruler", "props"],
@@ -122,7 +120,7 @@ internal static class Identifying
         reading.Used($"/drives/axes/{axis}/motor", motor);
         if (motor is null && steps.Cell.Robot.Chains.ContainsKey(axis)) reading.Used("/drives/common/motor", motor = drives.Common.Motor);
         if (motor is not null) reading.Used($"/drives/motors/{motor}/kind", drives.Motors.GetValueOrDefault(motor)?.Kind);
-        bool turns = Turns(steps.Cell, axis);
+        bool turns = steps.Turns(axis);
         return steps.Add("small-jog", axis, pointer, StepPlace.Site, EnergyLevel.OneAxisLimited, Skill.Engineer, 4, after, reading, s => s with
         {
             People = 2,
@@ -148,7 +146,7 @@ internal static class Identifying
             Asks =
             [
                 new AskedChoice("homes", ["at-its-switch", "away-from-it", "another", "at-once", "times-out"], "at-its-switch"), new AskedChoice("after", ["stays", "goes-limp"], "stays"),
-                new AskedChoice("disabled", ["holds", "sinks"], "holds"), new AskedValue("scatter", Turns(steps.Cell, axis) ? "rad" : "m", 0, Limit.AtMost(Turns(steps.Cell, axis) ? 3e-4 : 1e-4, Practice)),
+                new AskedChoice("disabled", ["holds", "sinks"], "holds"), new AskedValue("scatter", steps.Turns(axis) ? "rad" : "m", 0, Limit.AtMost(steps.Turns(axis) ? 3e-4 : 1e-4, Practice)),
             ],
             Tools = ["props", "dial-indicator"],
             Bounded = true,

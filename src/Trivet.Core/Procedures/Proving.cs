@@ -25,8 +25,7 @@ internal static class Proving
         if (steps.Cell.Robot.Rotary.Fitted == true) moving.Add(QuarterTurns(steps, slow));
         foreach (var (id, station) in steps.Cell.Stations.InOrder())
             if (station.Kind == StationKind.Belt) moving.Add(Belt(steps, id, slow));
-        steps.Gates[Gate.Moving] = moving.ToImmutable();
-        string stop = StopTime(steps, [slow, .. moving]);
+        string stop = StopTime(steps, moving.ToImmutable());
         string dial = Dial(steps, [stop]);
         var calibrated = Calibrate(steps, [dial]);
         string run = LongRun(steps, [.. calibrated, stop]);

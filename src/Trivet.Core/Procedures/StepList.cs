@@ -50,6 +50,9 @@ internal sealed class StepList(Cell cell, ImmutableArray<JointTorque> torques)
         .. cell.Robot.Rotary.Fitted == true ? [("rotary", "/robot/rotary")] : Array.Empty<(string, string)>(),
     ];
 
+    /// <summary>An axis whose coordinate is an angle, by id: radians in its readings, else metres.</summary>
+    public bool Turns(string? axis) => axis == "rotary" || (cell.Robot.Family == RobotFamily.CrankDelta && axis != "linear");
+
     /// <summary>Adds a step that depends on what <paramref name="reading"/> read.</summary>
     /// <param name="of">What it is done to, for its id; empty for a step that is there once.</param>
     /// <returns>Its id.</returns>
@@ -135,7 +138,6 @@ internal enum Gate
     Homed,
     Tool,
     Gripping,
-    Moving,
     Proved,
     Accepted,
 }

@@ -68,7 +68,7 @@ internal static class FloorApi
     private static async Task<IResult> BundleAsync(JobStore store, Assessor assessor, string cell, CancellationToken stop)
     {
         if (await store.HeadAsync(cell, stop) is not { } stored || stored.Read().Cell is not { } head) return Results.NotFound();
-        return Results.Text(FloorBundleFile.Write(FloorBundles.Of(cell, head, assessor, stop, await EarlierAsync(store, cell, stop))), "application/json");
+        return Results.Text(FloorBundleFile.Write(FloorBundles.Of(cell, head, assessor, await EarlierAsync(store, cell, stop))), "application/json");
     }
 
     /// <summary>The revisions that entries name: what was done against them is stale only where something it rests on has changed since.</summary>

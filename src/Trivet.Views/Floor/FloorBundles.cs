@@ -19,7 +19,7 @@ public static class FloorBundles
 
     /// <param name="cellId">Id of the cell in its job.</param>
     /// <param name="earlier">Earlier revisions that the journal names, by hash.</param>
-    public static FloorBundle Of(string cellId, Cell cell, Assessor assessor, CancellationToken stop, IReadOnlyDictionary<string, Cell>? earlier = null)
+    public static FloorBundle Of(string cellId, Cell cell, Assessor assessor, IReadOnlyDictionary<string, Cell>? earlier = null)
     {
         var assessed = assessor.Preview(cell);
         string revision = CellFile.Hash(cell);
@@ -28,7 +28,7 @@ public static class FloorBundles
         pictures[Elevation] = CellDrawings.Elevation(assessed).Svg;
         var moves = (earlier ?? ImmutableDictionary<string, Cell>.Empty).Where(e => e.Key != revision)
             .ToImmutableSortedDictionary(e => e.Key, e => FieldMoves.Of(e.Value, cell), StringComparer.Ordinal);
-        var procedure = CellProcedure.Of(assessor.Complete(cell, stop).Cell);
+        var procedure = CellProcedure.Of(cell);
         var set = PictureSet.Of(assessed, procedure);
         pictures.AddRange(set.Pictures);
         // A length to be measured is shown on the drawing that has its dimension.

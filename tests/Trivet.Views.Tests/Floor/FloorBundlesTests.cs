@@ -16,7 +16,7 @@ public sealed class FloorBundlesTests
     [Theory, InlineData("jar-lids"), InlineData("biscuits"), InlineData("labels")]
     public void A_sample_gives_steps_with_words_a_caution_and_their_picture(string name)
     {
-        var bundle = FloorBundles.Of(name, Sample(name), new Assessor(), TestContext.Current.CancellationToken);
+        var bundle = FloorBundles.Of(name, Sample(name), new Assessor());
 
         Assert.NotEmpty(bundle.Steps);
         Assert.Equal(CellFile.Hash(Sample(name)), bundle.Revision);
@@ -40,7 +40,7 @@ public sealed class FloorBundlesTests
     {
         var now = Sample("jar-lids");
         var then = now with { Mount = now.Mount with { Z = 1.6 } };
-        var bundle = FloorBundles.Of("jar-lids", now, new Assessor(), TestContext.Current.CancellationToken, new Dictionary<string, Cell> { [CellFile.Hash(then)] = then, [CellFile.Hash(now)] = now });
+        var bundle = FloorBundles.Of("jar-lids", now, new Assessor(), new Dictionary<string, Cell> { [CellFile.Hash(then)] = then, [CellFile.Hash(now)] = now });
         Assert.Equal(["/mount/z"], Assert.Single(bundle.Moves).Value.Select(m => m.Pointer));
     }
 
@@ -48,7 +48,7 @@ public sealed class FloorBundlesTests
     public void The_example_that_the_page_carries_has_the_steps_of_the_sample()
     {
         string path = Repository.PathOf("src/Trivet.Floor/wwwroot/example.json");
-        var now = FloorBundles.Of("jar-lids", Sample("jar-lids"), new Assessor(), TestContext.Current.CancellationToken);
+        var now = FloorBundles.Of("jar-lids", Sample("jar-lids"), new Assessor());
         if (Environment.GetEnvironmentVariable("TRIVET_WRITE_DOCS") == "1") File.WriteAllText(path, FloorBundleFile.Write(now));
         var example = FloorBundleFile.Read(File.ReadAllBytes(path)).Bundle!;
         var none = ImmutableSortedDictionary<string, string>.Empty;
