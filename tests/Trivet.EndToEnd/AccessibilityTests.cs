@@ -41,7 +41,7 @@ public sealed class AccessibilityTests(Chromium chromium) : IAsyncLifetime
         foreach (string name in new[] { "description", "description/robot", "description/stations", "planes", "motion", "mechanical", "electrical", "procedure", "journal", "mount", "revisions", "revisions/1" })
         {
             await sheet.GoAsync(name);
-            await Assertions.Expect(page.Locator("main [role=status]:has-text('…')")).ToHaveCountAsync(0);
+            await Assertions.Expect(page.Locator("main [role=status]:has-text('…'), [data-charts=following], [data-frame=following]")).ToHaveCountAsync(0);
             await CheckAsync(page, name.Replace('/', '-'));
         }
 
@@ -67,7 +67,7 @@ public sealed class AccessibilityTests(Chromium chromium) : IAsyncLifetime
         await CheckAsync(page, "not-found");
     }
 
-    /// <summary>All rules in the dark; in the light those that a shade can change.</summary>
+    /// <summary>All rules in the dark; in the light those that a shade can change. Of a ledger's hundreds of rows alike each seventh.</summary>
     private static async Task CheckAsync(IPage page, string name)
     {
         await page.EvaluateAsync(await File.ReadAllTextAsync(Repository.Axe));
@@ -82,7 +82,7 @@ public sealed class AccessibilityTests(Chromium chromium) : IAsyncLifetime
             await page.EvaluateAsync("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
             await page.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, $"{name}-{shade}.png") });
             var found = await page.EvaluateAsync<JsonElement>($$"""
-                async () => (await axe.run(document, { runOnly: {{rules}} }))
+                async () => (await axe.run({ exclude: [['tr:has([data-row]):not(:nth-child(7n+1)):not(.open)']] }, { runOnly: {{rules}} }))
                   .violations.map(v => `${v.id}: ${v.help}: ${v.nodes.slice(0, 4).map(n => n.html.slice(0, 160)).join(' | ')}`)
                 """);
             string[] violations = [.. found.EnumerateArray().Select(v => v.GetString()!)];
