@@ -55,7 +55,7 @@ internal static class JournalCommand
         command.SetAction((parsed, stop) => RunAsync(
             new Asked(
                 parsed, parsed.GetRequiredValue(job), new(parsed.GetValue(cell) ?? "", parsed.GetValue(step) ?? "", parsed.GetValue(person) ?? "", parsed.GetValue(device) ?? ""),
-                parsed.GetValue(verify), parsed.GetValue(export), parsed.GetValue(import), parsed.GetValue(language) == "de" ? GermanJournal.Words : EnglishJournal.Words,
+                parsed.GetValue(verify), parsed.GetValue(export), parsed.GetValue(import), parsed.GetValue(language) ?? "",
                 parsed.GetValue(format), outOption)
             {
                 Steps = parsed.GetValue(steps), Stale = parsed.GetValue(stale), Against = parsed.GetValue(against), Photograph = parsed.GetValue(photograph), Ask = parsed.GetValue(ask), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
@@ -65,7 +65,7 @@ internal static class JournalCommand
     }
 
     private sealed record Asked(
-        ParseResult Parsed, string Job, JournalFilter Filter, bool Verify, string? Export, string? Import, JournalWords Words, OutputFormat Format, Option<string?> Out)
+        ParseResult Parsed, string Job, JournalFilter Filter, bool Verify, string? Export, string? Import, string Language, OutputFormat Format, Option<string?> Out)
     {
         public bool Steps { get; init; }
         public bool Stale { get; init; }
@@ -74,6 +74,8 @@ internal static class JournalCommand
         public string? Ask { get; init; }
         public string? Erase { get; init; }
         public string? Because { get; init; }
+        public JournalWords Words => JournalWords.In(Language);
+        public ProcedureWords StepWords => ProcedureWords.In(Language);
         public TextWriter Error => Parsed.InvocationConfiguration.Error;
     }
 
@@ -147,18 +149,17 @@ internal static class JournalCommand
         }
 
         Kept[] entries = [.. (await job.JournalAsync(0, stop)).Lines.Select(l => l.Kept)];
-        var named = await job.OfHashesAsync(id, entries.Where(k => k.Entry.Cell == id).Select(k => k.Entry.Revision), stop);
-        var revisions = named.Where(r => r.Value.Read().Cell is not null).ToDictionary(r => r.Key, r => r.Value.Read().Cell!, StringComparer.Ordinal);
+        var revisions = await job.CellsOfAsync(id, entries.Where(k => k.Entry.Cell == id).Select(k => k.Entry.Revision), stop);
         bool json = asked.Format == OutputFormat.Json;
         if (then is not null)
         {
             var run = Work.Against(cell, then, id, entries, revisions);
-            int told = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(run, cell, head.Revision.Hash) : WorkForms.Text(run, then, asked.Words)));
+            int told = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(run, cell, head.Revision.Hash) : WorkForms.Text(run, then, asked.Words, asked.StepWords)));
             return told != ExitCode.AllHold ? told : run.Stale.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
         }
 
         var progress = Work.Of(cell, id, entries, revisions);
-        int written = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(progress, cell, head.Revision.Hash) : WorkForms.Text(progress, cell, asked.Stale, asked.Words)));
+        int written = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(progress, cell, head.Revision.Hash) : WorkForms.Text(progress, cell, asked.Stale, asked.Words, asked.StepWords)));
         if (written != ExitCode.AllHold) return written;
         return progress.Steps.All(s => asked.Stale ? s.Stale.IsEmpty : s.LetsOn) ? ExitCode.AllHold : ExitCode.NotAllHold;
     }

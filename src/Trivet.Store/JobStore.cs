@@ -3,6 +3,7 @@ using System.Data.Common;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using Trivet.Cells;
 using Trivet.Store.Rows;
 
 namespace Trivet.Store;
@@ -79,14 +80,14 @@ public sealed partial class JobStore : IAsyncDisposable
         return rows.Select(r => new Revision(r.CellId, r.Number, r.Hash, r.ParentHash, StampOf(r.Person, r.Ticks), r.Words, r.Restores)).ToImmutableArray();
     }, stop);
 
-    /// <summary>Of a cell's revisions, those of certain hashes: what entries of the journal were done against. One that is not there is left out.</summary>
-    public Task<ImmutableDictionary<string, StoredCell>> OfHashesAsync(string cellId, IEnumerable<string> hashes, CancellationToken stop = default)
+    /// <summary>A cell as its revisions of certain hashes describe it: what entries of the journal were done against. One that is not there or can not be read is left out.</summary>
+    public Task<ImmutableDictionary<string, Cell>> CellsOfAsync(string cellId, IEnumerable<string> hashes, CancellationToken stop = default)
     {
         string[] wanted = [.. hashes.Distinct()];
         return RunAsync(async (context, stop) =>
         {
             var rows = await context.Revisions.AsNoTracking().Where(r => r.CellId == cellId && wanted.Contains(r.Hash)).OrderBy(r => r.Number).ToListAsync(stop);
-            return rows.DistinctBy(r => r.Hash).ToImmutableDictionary(r => r.Hash, r => StoredOf(r)!, StringComparer.Ordinal);
+            return rows.DistinctBy(r => r.Hash).Select(r => (r.Hash, StoredOf(r)!.Read().Cell)).Where(r => r.Cell is not null).ToImmutableDictionary(r => r.Hash, r => r.Cell!, StringComparer.Ordinal);
         }, stop);
     }
 

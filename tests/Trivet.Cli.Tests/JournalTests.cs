@@ -5,6 +5,8 @@ using Trivet.Files.Entries;
 using Trivet.Journal;
 using Trivet.Store;
 using Trivet.Testing;
+using Trivet.Views.Procedures;
+using Trivet.Views.Words;
 using Xunit;
 
 namespace Trivet.Cli.Tests;
@@ -114,6 +116,8 @@ public sealed class JournalTests
         var listed = await Run.Trivet("journal", folder.Path, "jar-lids", "--steps");
         Assert.Equal(1, listed.Code);
         Assert.Contains(rests.Id, listed.Output, StringComparison.Ordinal);
+        Assert.Contains(StepTexts.Title(rests, EnglishSteps.Words), listed.Output, StringComparison.Ordinal);
+        Assert.Contains(StepTexts.Title(rests, GermanSteps.Words), (await Run.Trivet("journal", folder.Path, "jar-lids", "--steps", "--language", "de")).Output, StringComparison.Ordinal);
         Assert.Equal(0, (await Run.Trivet("journal", folder.Path, "jar-lids", "--stale")).Code);
 
         var changed = CellFields.SetSi(lids, field!.Pointer, field.Si!.Value + 0.001);
@@ -121,7 +125,7 @@ public sealed class JournalTests
         await File.WriteAllTextAsync(file, CellFile.Write(changed), Stop);
         var dry = await Run.Trivet("journal", folder.Path, "jar-lids", "--stale", "--against", file);
         Assert.Equal((1, ""), (dry.Code, dry.Error));
-        Assert.Contains($"{rests.Id}: {Math.Ceiling(rests.Minutes)} min, since", dry.Output, StringComparison.Ordinal);
+        Assert.Contains($"{StepTexts.Title(rests, EnglishSteps.Words)} ({rests.Id}): {Math.Ceiling(rests.Minutes)} min, since", dry.Output, StringComparison.Ordinal);
         Assert.Contains($"was {field.Text}, is {CellFields.Find(changed, field.Pointer)!.Text}", dry.Output, StringComparison.Ordinal);
         Assert.Contains("\"stale\"", (await Run.Trivet("journal", folder.Path, "jar-lids", "--stale", "--against", file, "--format", "json")).Output, StringComparison.Ordinal);
         // The same file costs nothing.

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace Trivet.EndToEnd;
 
 /// <summary>Every page held against axe-core's rules for WCAG 2.2 A and AA, light and dark.</summary>
-[Collection(Chromium.One)]
+[Collection(Chromium.Two)]
 public sealed class AccessibilityTests(Chromium chromium) : IAsyncLifetime
 {
     private readonly JobFolder _job = new();

@@ -1,14 +1,12 @@
 using Microsoft.Playwright;
 
-[assembly: AssemblyFixture(typeof(Trivet.EndToEnd.Chromium))]
-
 namespace Trivet.EndToEnd;
 
 /// <summary>Debian's own Chromium, driven from outside. Without it the tests are skipped, and say so.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    /// <summary>Collection of all tests here: one desk and one page at a time, as two cores are all there may be.</summary>
-    public const string One = "one desk at a time";
+    /// <summary>Two collections, each with a browser of its own and one page at a time: a page waits more than it works, and two cores are all there may be.</summary>
+    public const string One = "one desk at a time", Two = "a second beside it";
 
     private static readonly string[] Flags =
     [
@@ -80,3 +78,9 @@ public sealed class Chromium : IAsyncLifetime
         _playwright?.Dispose();
     }
 }
+
+[CollectionDefinition(Chromium.One)]
+public sealed class OneBrowser : ICollectionFixture<Chromium>;
+
+[CollectionDefinition(Chromium.Two)]
+public sealed class SecondBrowser : ICollectionFixture<Chromium>;

@@ -119,7 +119,7 @@ public sealed class MainJobTests(Chromium chromium, SharedDesk desk, ITestOutput
         Task TypeAsync(string words) => text.EvaluateAsync("(area, words) => { area.value = words; area.dispatchEvent(new Event('input', { bubbles: true })); }", words);
     }
 
-    /// <summary>Reported for docs/performance.md, not judged: a shared machine's speed says nothing about the program.</summary>
+    /// <summary>Reported, not judged: a shared machine's speed says nothing about the program. For docs/performance.md it is run alone.</summary>
     [Fact]
     public async Task The_time_from_an_edit_to_the_new_ledger_is_reported()
     {

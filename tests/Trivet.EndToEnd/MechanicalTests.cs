@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 namespace Trivet.EndToEnd;
 
 /// <summary>The mechanical sheet, section by section.</summary>
-[Collection(Chromium.One)]
+[Collection(Chromium.Two)]
 public sealed class MechanicalTests(Chromium chromium, SharedDesk desk)
 {
     [Theory]

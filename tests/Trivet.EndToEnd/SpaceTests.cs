@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 namespace Trivet.EndToEnd;
 
 /// <summary>The 3-D drawing in a real browser, by software WebGL.</summary>
-[Collection(Chromium.One)]
+[Collection(Chromium.Two)]
 public sealed class SpaceTests(Chromium chromium, SharedDesk desk)
 {
     [Fact]

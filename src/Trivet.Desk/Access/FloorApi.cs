@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authentication;
@@ -72,17 +73,8 @@ internal static class FloorApi
     }
 
     /// <summary>The revisions that entries name: what was done against them is stale only where something it rests on has changed since.</summary>
-    private static async Task<Dictionary<string, Cell>> EarlierAsync(JobStore store, string cellId, CancellationToken stop)
-    {
-        var named = (await store.JournalAsync(0, stop)).Lines.Where(l => l.Kept.Entry.Cell == cellId).Select(l => l.Kept.Entry.Revision).ToHashSet(StringComparer.Ordinal);
-        var earlier = new Dictionary<string, Cell>(StringComparer.Ordinal);
-        foreach (var revision in await store.RevisionsAsync(cellId, stop))
-        {
-            if (named.Contains(revision.Hash) && await store.RevisionAsync(cellId, revision.Number, stop) is { } stored && stored.Read().Cell is { } cell)
-                earlier[revision.Hash] = cell;
-        }
-        return earlier;
-    }
+    private static async Task<ImmutableDictionary<string, Cell>> EarlierAsync(JobStore store, string cellId, CancellationToken stop) =>
+        await store.CellsOfAsync(cellId, (await store.JournalAsync(0, stop)).Lines.Where(l => l.Kept.Entry.Cell == cellId).Select(l => l.Kept.Entry.Revision), stop);
 
     /// <summary>A body longer than this is refused before it is read.</summary>
     private sealed record MostBytes(long Bytes) : Microsoft.AspNetCore.Http.Metadata.IRequestSizeLimitMetadata

@@ -3,6 +3,7 @@ using System.Text;
 using Trivet.AsBuilt;
 using Trivet.Cells;
 using Trivet.Views.Answers;
+using Trivet.Views.Procedures;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Journals;
@@ -14,7 +15,8 @@ public static class WorkForms
     public const int Version = 1;
 
     /// <param name="staleOnly">Only the steps that are to be done again.</param>
-    public static string Text(Progress progress, Cell cell, bool staleOnly, JournalWords words)
+    /// <param name="steps">The procedure's words, in the same language.</param>
+    public static string Text(Progress progress, Cell cell, bool staleOnly, JournalWords words, ProcedureWords steps)
     {
         StepState[] shown = [.. progress.Steps.Where(s => !staleOnly || s.Standing == Standing.Stale)];
         int skills = words.Skills.Max(s => s.Length), ids = shown.Select(s => s.Step.Id.Length).DefaultIfEmpty(0).Max(), standings = words.Standings.Max(s => s.Length);
@@ -23,19 +25,17 @@ public static class WorkForms
         text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", Minutes(progress.MinutesLeft)))).Append("\n\n");
         if (shown.Length == 0) text.Append(words.CostsNothing).Append('\n');
         foreach (var s in shown)
-            text.Append($"{s.Step.Id.PadRight(ids)}  {words.Skills[(int)s.Step.By].PadRight(skills)}  {words.Standings[(int)s.Standing].PadRight(standings)}  {Why(s, cell, words)}".TrimEnd()).Append('\n');
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{s.Step.Id.PadRight(ids)}  {words.Skills[(int)s.Step.By].PadRight(skills)}  {words.Standings[(int)s.Standing].PadRight(standings)}  {StepTexts.Title(s.Step, steps)}").Append('\n');
+            if (WorkSheet.Why(s, cell, words, id => id) is { Length: > 0 } why) text.Append("".PadRight(ids + 2)).Append(why).Append('\n');
+        }
         return text.ToString();
     }
 
-    public static string Text(DryRun run, Cell cell, JournalWords words)
+    public static string Text(DryRun run, Cell cell, JournalWords words, ProcedureWords steps)
     {
-        if (run.Stale.IsEmpty && run.New.IsEmpty && run.Gone.IsEmpty) return words.CostsNothing + "\n";
-        var text = new StringBuilder(JournalSentences.Fill(words.Costs, ("count", Count(run.Stale.Length)), ("minutes", Minutes(run.Minutes)))).Append('\n');
-        foreach (var s in run.Stale)
-            text.Append("  ").Append(JournalSentences.Fill(words.CostsLine, ("step", s.Step.Id), ("minutes", Minutes(s.Minutes)), ("what", Reasons(s.Why, cell, words)))).Append('\n');
-        foreach (var s in run.New) text.Append("  ").Append(JournalSentences.Fill(words.NewStep, ("step", s.Id), ("minutes", Minutes(s.Minutes)))).Append('\n');
-        foreach (var s in run.Gone) text.Append("  ").Append(JournalSentences.Fill(words.GoneStep, ("step", s.Step.Id))).Append('\n');
-        return text.ToString();
+        var costs = DraftCosts.Of(run, cell, words, step => $"{StepTexts.Title(step, steps)} ({step.Id})");
+        return string.Concat(costs.Lines.Select(l => $"  {l}\n").Prepend(costs.Summary + "\n"));
     }
 
     public static string Json(Progress progress, Cell cell, string revision) => JsonAnswer.Of(Format, Version, cell.Name ?? "", revision, json =>
@@ -89,18 +89,5 @@ public static class WorkForms
         json.WriteEndArray();
     });
 
-    private static string Why(StepState step, Cell cell, JournalWords words) => step.Standing switch
-    {
-        Standing.Stale => Reasons(step.Stale, cell, words),
-        Standing.Waiting => JournalSentences.Fill(words.WaitsFor, ("step", string.Join(", ", step.WaitsFor))),
-        Standing.Differs or Standing.NotPossible => step.Words,
-        _ => string.Join(", ", step.Weaknesses.Select(w => words.Weaknesses[(int)w])),
-    };
-
-    private static string Reasons(IEnumerable<Staleness> why, Cell cell, JournalWords words) =>
-        string.Join("; ", why.Select(w => JournalSentences.Of(w, words, p => Fields.Words(cell, p), id => id)));
-
     private static string Minutes(double minutes) => Math.Ceiling(minutes).ToString("0", CultureInfo.InvariantCulture);
-
-    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

@@ -35,6 +35,9 @@ public static class StepTexts
         return [.. procedure.Steps.Select(s => Of(s, words, numbers, [.. gaps[s.Id].SelectMany(f => f)]))];
     }
 
+    /// <summary>What a step is called, of this procedure or of another.</summary>
+    public static string Title(Step step, ProcedureWords words) => Filled(words.Kinds[step.Kind].Title, step, words, LocaleOf(words));
+
     private static WordedStep Of(Step step, ProcedureWords words, Dictionary<string, int> numbers, ImmutableArray<string> missing)
     {
         var locale = LocaleOf(words);
@@ -45,18 +48,20 @@ public static class StepTexts
             [.. step.Held.GroupBy(h => h.By, StringComparer.Ordinal).Select(g => $"{string.Join(", ", g.Select(h => h.Chain))}: {words.Held[g.Key]}")], [.. step.Tools.Select(t => words.Tools[t])],
             [.. step.Asks.Select(a => Of(step, a, words, locale))], missing);
 
-        string Fill(string template)
-        {
-            if (template.IndexOf('{', StringComparison.Ordinal) < 0) return template;
-            string names = step.Names.IsEmpty ? words.Labels.Nothing : string.Join(", ", step.Names);
-            var values = new List<(string, string)> { ("names", names), ("name", step.Names.IsEmpty ? words.Labels.Open : step.Names[0]), ("of", What(step, words)), ("digits", step.Names.Length > 1 ? step.Names[1] : "–") };
-            foreach (var number in step.Numbers) values.Add((number.Id, Quantity(number.Value, number.Unit, words, locale)));
-            // A number that the description leaves open is a gap in the step, not in the sentence.
-            foreach (string id in Braces(template))
-                if (!values.Exists(v => v.Item1 == id)) values.Add((id, words.Labels.Open));
-            string filled = Locale.Fill(template, values.ToArray()).Trim();
-            return filled.Length > 0 ? char.ToUpper(filled[0], locale.Culture) + filled[1..] : filled;
-        }
+        string Fill(string template) => Filled(template, step, words, locale);
+    }
+
+    private static string Filled(string template, Step step, ProcedureWords words, Locale locale)
+    {
+        if (template.IndexOf('{', StringComparison.Ordinal) < 0) return template;
+        string names = step.Names.IsEmpty ? words.Labels.Nothing : string.Join(", ", step.Names);
+        var values = new List<(string, string)> { ("names", names), ("name", step.Names.IsEmpty ? words.Labels.Open : step.Names[0]), ("of", What(step, words)), ("digits", step.Names.Length > 1 ? step.Names[1] : "–") };
+        foreach (var number in step.Numbers) values.Add((number.Id, Quantity(number.Value, number.Unit, words, locale)));
+        // A number that the description leaves open is a gap in the step, not in the sentence.
+        foreach (string id in Braces(template))
+            if (!values.Exists(v => v.Item1 == id)) values.Add((id, words.Labels.Open));
+        string filled = Locale.Fill(template, values.ToArray()).Trim();
+        return filled.Length > 0 ? char.ToUpper(filled[0], locale.Culture) + filled[1..] : filled;
     }
 
     /// <summary>Minutes as hours and minutes.</summary>

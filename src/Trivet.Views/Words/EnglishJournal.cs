@@ -95,5 +95,10 @@ public static class EnglishJournal
         LevelNow = "The machine was declared {level}.",
         LevelUnknown = "Nobody has declared what is switched on.",
         MinutesLeft = "{minutes} min of work left.",
+        HowFar = "{done} of {steps} steps let the work go on. {left} of work left; {best} with as many people as can work at once.",
+        ToDoAgain = "To be done again: {count}.",
+        DraftCosts = "If this draft is saved",
+        WhereItStands = "Where the work stands",
+        ShowEntries = "Show its entries",
     };
 }

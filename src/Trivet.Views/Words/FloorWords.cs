@@ -194,7 +194,7 @@ public sealed record FloorWords
     public static FloorWords Of(string tag) => All.FirstOrDefault(w => w.Tag == tag) ?? All[0];
 
     /// <summary>Journal words of the same language.</summary>
-    public JournalWords Journal => Tag == GermanFloor.Words.Tag ? GermanJournal.Words : EnglishJournal.Words;
+    public JournalWords Journal => JournalWords.In(Tag);
 
     /// <summary>Fills the words in braces.</summary>
     public static string Fill(string template, params ReadOnlySpan<(string Name, string Value)> values) => Locale.Fill(template, values);

@@ -95,5 +95,10 @@ public static class GermanJournal
         LevelNow = "Für die Maschine ist erklärt: {level}.",
         LevelUnknown = "Niemand hat erklärt, was eingeschaltet ist.",
         MinutesLeft = "{minutes} min Arbeit bleiben.",
+        HowFar = "{done} von {steps} Schritten geben die Arbeit frei. Es bleiben {left} Arbeit; {best}, wenn so viele arbeiten, wie zugleich können.",
+        ToDoAgain = "Noch einmal zu tun: {count}.",
+        DraftCosts = "Wird dieser Entwurf gespeichert",
+        WhereItStands = "Wo die Arbeit steht",
+        ShowEntries = "Einträge dazu zeigen",
     };
 }

@@ -90,4 +90,15 @@ public sealed record JournalWords
     public required string LevelNow { get; init; }
     public required string LevelUnknown { get; init; }
     public required string MinutesLeft { get; init; }
+    /// <summary>{done} {steps} {left} {best}</summary>
+    public required string HowFar { get; init; }
+    /// <summary>{count}</summary>
+    public required string ToDoAgain { get; init; }
+    /// <summary>Heads what a draft would cost, before it is saved.</summary>
+    public required string DraftCosts { get; init; }
+    public required string WhereItStands { get; init; }
+    public required string ShowEntries { get; init; }
+
+    /// <param name="tag">Language tag; English where it is none of the languages there are.</param>
+    public static JournalWords In(string tag) => tag == GermanFloor.Words.Tag ? GermanJournal.Words : EnglishJournal.Words;
 }

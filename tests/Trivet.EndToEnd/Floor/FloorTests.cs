@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 namespace Trivet.EndToEnd.Floor;
 
 /// <summary>The floor page as a tablet has it: taken once from the desk, then on its own.</summary>
-[Collection(Chromium.One)]
+[Collection(Chromium.Two)]
 public sealed class FloorTests(Chromium chromium, SharedDesk desk)
 {
     private static readonly string Site = Path.Combine(Path.GetDirectoryName(Repository.Program)!, "floor");

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace Trivet.EndToEnd.Floor;
 
 /// <summary>A device on the network: what its browser makes of the desk's certificate before and after the root is installed. No error is ignored.</summary>
-[Collection(Chromium.One)]
+[Collection(Chromium.Two)]
 public sealed class TrustTests(Chromium chromium) : IDisposable
 {
     private const string Host = "desk.example";
