@@ -16,8 +16,6 @@ public sealed partial class JournalPanel
     /// <summary>Entries shown at once; a table of more is slow to send and is not read.</summary>
     private const int MostShown = 200;
 
-    private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(2);
-
     private readonly CancellationTokenSource _leave = new();
     private readonly List<JournalLine> _lines = [];
     private readonly List<Receipt> _damaged = [];
@@ -57,16 +55,8 @@ public sealed partial class JournalPanel
 
     private async Task WatchAsync()
     {
-        using var every = new PeriodicTimer(BetweenLooks);
-        try
-        {
-            await CheckAsync();
-            while (await every.WaitForNextTickAsync(_leave.Token)) await InvokeAsync(LookAsync);
-        }
-        catch (OperationCanceledException)
-        {
-            // The page was left.
-        }
+        await CheckAsync();
+        await Looking.UntilAsync(() => InvokeAsync(LookAsync), _leave.Token);
     }
 
     private async Task LookAsync()

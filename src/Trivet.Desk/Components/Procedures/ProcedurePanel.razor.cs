@@ -10,8 +10,6 @@ namespace Trivet.Desk.Components.Procedures;
 /// <summary>Where the work stands, beside the steps: looked at every two seconds, as the journal is.</summary>
 public sealed partial class ProcedurePanel : IDisposable
 {
-    private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(2);
-
     private readonly CancellationTokenSource _leave = new();
     private CellWork? _work;
     private string _trouble = "";
@@ -39,26 +37,18 @@ public sealed partial class ProcedurePanel : IDisposable
     {
         _work = new(Store, Session.Draft.CellId);
         _ = WatchAsync();
+
+        async Task WatchAsync()
+        {
+            await LookAsync();
+            await Looking.UntilAsync(() => InvokeAsync(LookAsync), _leave.Token);
+        }
     }
 
     public void Dispose()
     {
         _leave.Cancel();
         _leave.Dispose();
-    }
-
-    private async Task WatchAsync()
-    {
-        using var every = new PeriodicTimer(BetweenLooks);
-        try
-        {
-            do await InvokeAsync(LookAsync);
-            while (await every.WaitForNextTickAsync(_leave.Token));
-        }
-        catch (OperationCanceledException)
-        {
-            // The page was left.
-        }
     }
 
     private async Task LookAsync()
@@ -73,6 +63,10 @@ public sealed partial class ProcedurePanel : IDisposable
         catch (StoreFailedException failure)
         {
             _trouble = failure.Message;
+        }
+        catch (OperationCanceledException)
+        {
+            return;
         }
         if (moved || _trouble != before) StateHasChanged();
     }
