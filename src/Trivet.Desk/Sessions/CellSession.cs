@@ -108,6 +108,32 @@ public sealed class CellSession : IAsyncDisposable
         return outcome;
     }
 
+    /// <summary>Looks whether this cell was edited elsewhere, in another window or in its file, and raises <see cref="Changed"/> where it was.</summary>
+    public async Task LookAsync()
+    {
+        await LookAtDraftAsync();
+        await LookAtFilesAsync();
+    }
+
+    /// <summary>A page opened while the edit of another was on its way to the disk shows the state before it: it must not stay there.</summary>
+    private async Task LookAtDraftAsync()
+    {
+        try
+        {
+            await _keeping;
+            var seen = Draft;
+            if (await _store.DraftAsync(seen.CellId, seen.Person) is not { } now || (now.Version, now.Head) == (seen.Version, seen.Head)) return;
+            // An edit made here during the read is settled by its own outcome.
+            if (!_keeping.IsCompleted || !ReferenceEquals(seen, Draft)) return;
+            Follow(now);
+            Raise();
+        }
+        catch (StoreFailedException)
+        {
+            // The next look may succeed; an edit that can not be kept is told by itself.
+        }
+    }
+
     /// <summary>Looks whether a file of this cell was edited outside, and raises <see cref="Changed"/> where anything about them has.</summary>
     public async Task LookAtFilesAsync()
     {
@@ -143,9 +169,10 @@ public sealed class CellSession : IAsyncDisposable
         return outcome;
     }
 
-    /// <summary>Reads draft and head anew, after something changed them elsewhere.</summary>
+    /// <summary>Reads draft and head anew, after something changed them elsewhere. An edit on its way to the disk gets there first.</summary>
     public async Task ReadAgainAsync()
     {
+        await _keeping;
         if (await _store.DraftAsync(Draft.CellId, Draft.Person) is { } draft) Follow(draft);
         Raise();
     }

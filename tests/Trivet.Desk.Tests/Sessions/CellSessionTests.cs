@@ -70,6 +70,45 @@ public sealed class CellSessionTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_window_that_only_looks_follows_the_edits_of_another()
+    {
+        await using var here = await OpenAsync();
+        await using var there = await OpenAsync();
+        int told = 0;
+        here.Changed += () => told++;
+        await here.LookAsync();
+        Assert.Equal(0, told);
+        await there.EditAsync(there.Cell with { Name = "there" }, "there");
+        await here.LookAsync();
+        Assert.Equal(1, told);
+        Assert.Equal("there", here.Cell.Name);
+        Assert.True(here.Draft.HasEdits);
+
+        await here.EditAsync(here.Cell with { Name = "here" }, "here");
+        Assert.Equal("here", here.Cell.Name);
+        Assert.Empty(here.Trouble);
+        Assert.IsType<SaveOutcome.Saved>(await here.SaveAsync("both"));
+        await there.LookAsync();
+        Assert.Equal(2, there.Draft.Base);
+        Assert.Equal("here", there.Cell.Name);
+    }
+
+    [Fact]
+    public async Task An_edit_on_its_way_to_the_disk_is_not_taken_back_by_going_to_another_sheet()
+    {
+        await using var session = await OpenAsync();
+        for (int i = 0; i < 20; i++)
+        {
+            string name = $"edit {i}";
+            var kept = session.EditAsync(session.Cell with { Name = name }, name);
+            await session.ReadAgainAsync();
+            Assert.Equal(name, session.Cell.Name);
+            Assert.Equal(name, session.Draft.Read().Cell!.Name);
+            await kept;
+        }
+    }
+
+    [Fact]
     public async Task A_file_edited_outside_is_offered_and_taken_as_one_edit()
     {
         await using var session = await OpenAsync();
