@@ -6,6 +6,7 @@ using System.Text;
 using Trivet.Desk;
 using Trivet.Desk.Network;
 using Trivet.Files;
+using Trivet.Papers;
 using Trivet.Store;
 using Trivet.Views.Words;
 
@@ -39,6 +40,7 @@ internal static class DeskCommand
             foreach (string why in (result.GetValueOrDefault<string[]>() ?? []).Select(MachineNames.WhyNot).OfType<string>()) result.AddError(why);
         });
         var certificate = new Option<bool>("--certificate") { Description = "Tell where the root certificate for the devices lies and how it is installed, and end." };
+        var labels = new Option<string?>("--door-labels") { Description = "Write a label for each cell's cabinet door into this folder, with the code that opens its steps on a paired device, and end.", HelpName = "FOLDER" };
         var person = new Option<string?>("--person") { Description = "Your id as it stands beside what you save. [default: your user name]", HelpName = "ID" };
         person.Validators.Add(result =>
         {
@@ -51,9 +53,10 @@ internal static class DeskCommand
             new Example("desk my-job --port 8080", "Work on a job folder of your own."),
             new Example("desk \"Host=localhost;Database=job;Username=me\"", "Work on a job in PostgreSQL."),
             new Example("desk my-job --network --host desk.example", "Let paired tablets in, by that name too."),
+            new Example("desk my-job --door-labels papers --host desk.example", "A label for each cabinet's door."),
             new Example("desk --certificate", "Install the root certificate on a tablet."))
         {
-            job, demo, port, person, network, networkPort, host, certificate,
+            job, demo, port, person, network, networkPort, host, certificate, labels,
         };
         job.Validators.Add(result =>
         {
@@ -65,6 +68,8 @@ internal static class DeskCommand
             var io = parsed.InvocationConfiguration;
             string[] hosts = parsed.GetValue(host) ?? [];
             if (parsed.GetValue(certificate)) return Task.FromResult(TellCertificate(hosts, io));
+            if (parsed.GetValue(labels) is { } folder)
+                return WriteLabelsAsync(place, folder, new() { Port = parsed.GetValue(networkPort), Hosts = [.. hosts] }, io, stop);
             if (hosts.Length > 0 && !parsed.GetValue(network))
             {
                 io.Error.WriteLine("trivet: --host says by which name the network reaches the desk; give --network with it.");
@@ -114,6 +119,51 @@ internal static class DeskCommand
                 for (int i = 0; i < steps.Length; i++) text.AppendLine(CultureInfo.InvariantCulture, $"  {i + 1}. {steps[i]}");
             }
             io.Output.Write(text.AppendLine().AppendLine(words.InstallAfter).ToString());
+        }
+        return ExitCode.AllHold;
+    }
+
+    /// <summary>The address is that of the desk as it would be opened with the same hosts and port; a certificate vouches for it already.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static async Task<int> WriteLabelsAsync(string place, string folder, NetworkOptions outside, InvocationConfiguration io, CancellationToken stop)
+    {
+        if (outside.Port == 0)
+        {
+            io.Error.WriteLine($"trivet: a label carries the desk's port, and a free one may be another at each start. Give the one the desk will have: --network-port {NetworkOptions.UsualPort}");
+            return ExitCode.Refused;
+        }
+        await using var job = await JobInput.OpenAsync(place, mayBeNew: false, io.Error, stop);
+        if (job is null) return ExitCode.Refused;
+        var cells = await job.CellsAsync(stop);
+        if (cells.IsEmpty)
+        {
+            io.Error.WriteLine($"trivet: {place} has no cell yet. Make one at the desk first: trivet desk {place}");
+            return ExitCode.Refused;
+        }
+        var (door, refused) = NetworkDoor.Open(outside, TimeProvider.System);
+        if (door is null)
+        {
+            io.Error.WriteLine($"trivet: {refused!.Problem} {refused.Remedy}");
+            return ExitCode.Refused;
+        }
+        using (door)
+        {
+            try
+            {
+                Directory.CreateDirectory(folder);
+                foreach (var cell in cells)
+                {
+                    var label = DoorLabel.File(cell.Name, cell.Id, door.Address, DateTime.Now);
+                    string path = Path.Combine(folder, $"{cell.Id}-{label.Name}");
+                    await File.WriteAllBytesAsync(path, label.Bytes, stop);
+                    io.Output.WriteLine($"{path}: {DoorLabel.Link(door.Address, cell.Id)}");
+                }
+            }
+            catch (Exception e) when (Places.Refuses(e))
+            {
+                io.Error.WriteLine($"trivet: {Places.Unmakable(folder, e)}");
+                return ExitCode.Refused;
+            }
         }
         return ExitCode.AllHold;
     }

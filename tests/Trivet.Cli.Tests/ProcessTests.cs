@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using Trivet.Files;
+using Trivet.Store;
 using Xunit;
 
 namespace Trivet.Cli.Tests;
@@ -105,6 +107,33 @@ public sealed class ProcessTests
         var strange = await Start("/usr/bin/env", [$"XDG_CONFIG_HOME={settings}", $"HOME={settings}", Dotnet, Program, "desk", "--certificate", "--host", "desk.example"], "");
         Assert.Equal(ExitCode.Refused, strange.Code);
         Assert.Contains("may not vouch for it", strange.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_label_for_each_cabinets_door_is_written_with_the_address_that_the_desk_will_have()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "On Windows the settings folder is not named by a variable.");
+        using TemporaryFolder folder = new(), job = new();
+        string settings = folder.File("settings"), papers = folder.File("papers");
+        string[] desk = [$"XDG_CONFIG_HOME={settings}", $"HOME={settings}", Dotnet, Program, "desk", job.Path, "--door-labels", papers, "--host", "desk.example"];
+        var none = await Start("/usr/bin/env", desk, "");
+        Assert.Equal(ExitCode.Refused, none.Code);
+        Assert.Contains("no job folder", none.Error, StringComparison.Ordinal);
+
+        await using (var store = ((OpenOutcome.Opened)await JobStore.OpenAsync(new JobLocation.Folder(job.Path), TestContext.Current.CancellationToken)).Store)
+            foreach (string sample in (string[])["jar-lids", "biscuits"])
+                await store.CreateAsync(sample, CellFile.Load(Repository.Sample(sample)).Cell!, new("ada", DateTimeOffset.UnixEpoch), "first", TestContext.Current.CancellationToken);
+        var written = await Start("/usr/bin/env", desk, "");
+        Assert.Equal((0, ""), (written.Code, written.Error));
+        foreach (string sample in (string[])["jar-lids", "biscuits"])
+        {
+            Assert.Contains($"{sample}-door-label.pdf: https://desk.example:5174/floor/?cell={sample}", written.Output, StringComparison.Ordinal);
+            Assert.Equal("%PDF-"u8.ToArray(), (await File.ReadAllBytesAsync(Path.Combine(papers, $"{sample}-door-label.pdf"), TestContext.Current.CancellationToken))[..5]);
+        }
+        // A port that may be another one tomorrow is not printed.
+        var free = await Start("/usr/bin/env", [.. desk, "--network-port", "0"], "");
+        Assert.Equal(ExitCode.Refused, free.Code);
+        Assert.Contains("--network-port 5174", free.Error, StringComparison.Ordinal);
     }
 
     private static Task<Run> Start(params string[] arguments) => Start(arguments, "");

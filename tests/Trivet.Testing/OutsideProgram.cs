@@ -36,6 +36,30 @@ public sealed record OutsideProgram(string Output, string NotRun)
         }
     }
 
+    /// <summary>The first page of a PDF as Poppler draws it (Debian: poppler-utils): grey values row by row from the top, 255 is white.</summary>
+    /// <param name="perInch">Pixels.</param>
+    public static (byte[] Pixels, int Width, int Height, string NotRun) GreyPage(string pdf, int perInch)
+    {
+        const string Poppler = "/usr/bin/pdftoppm";
+        if (!File.Exists(Poppler)) return ([], 0, 0, "Poppler is not installed; Debian has it as poppler-utils.");
+        string drawn = pdf + "-drawn";
+        Checked(Poppler, ["-gray", "-singlefile", "-r", perInch.ToString(System.Globalization.CultureInfo.InvariantCulture), pdf, drawn]);
+        // A portable grey map: P5, width, height, 255, each ended by one white space, then the pixels (netpbm's pgm(5), from memory).
+        byte[] file = File.ReadAllBytes(drawn + ".pgm");
+        int at = 0;
+        string[] head = [Word(), Word(), Word(), Word()];
+        if (head is not ["P5", _, _, "255"]) throw new InvalidOperationException($"{Poppler} wrote no grey map: {string.Join(' ', head)}");
+        var (width, height) = (int.Parse(head[1], System.Globalization.CultureInfo.InvariantCulture), int.Parse(head[2], System.Globalization.CultureInfo.InvariantCulture));
+        return (file[at..(at + width * height)], width, height, "");
+
+        string Word()
+        {
+            int from = at;
+            while (!char.IsWhiteSpace((char)file[at])) at++;
+            return System.Text.Encoding.ASCII.GetString(file, from, at++ - from);
+        }
+    }
+
     /// <summary>What a script says in Python (Debian: python3), which every machine that builds Trivet must have: without it the test fails.</summary>
     public static (int Code, string Output) Python(params string[] arguments)
     {

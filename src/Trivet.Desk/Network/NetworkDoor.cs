@@ -11,20 +11,24 @@ public sealed class NetworkDoor : IDisposable
     private readonly LeafCertificate _leaf;
     private readonly NetworkOptions _options;
 
-    private NetworkDoor(LocalRoot root, NetworkOptions options, TimeProvider clock) => (Root, _options, _leaf) = (root, options, new(root, options.Hosts, clock));
+    private NetworkDoor(LocalRoot root, NetworkOptions options, TimeProvider clock) => (Root, _options, _leaf, Port) = (root, options, new(root, options.Hosts, clock), options.Port);
 
     public LocalRoot Root { get; }
 
     /// <summary>Names and addresses it answers to at this moment.</summary>
     public ImmutableArray<string> Names => _leaf.Names;
 
-    /// <summary>The port it listens on, once it does.</summary>
+    /// <summary>The port it listens on; before it does, the one it was told, 0 for a free one.</summary>
     public int Port { get; internal set; }
+
+    /// <summary>The next start listens on the same port: what is printed now still leads here then.</summary>
+    public bool PortLasts => _options.Port != 0;
 
     /// <summary>The address a device is told first.</summary>
     public Uri Address => AddressOf(Names[0]);
 
-    internal static (NetworkDoor? Door, DeskRefused? Refused) Open(NetworkOptions options, TimeProvider clock)
+    /// <summary>Opens the root, which is made if there is none yet; nothing listens yet.</summary>
+    public static (NetworkDoor? Door, DeskRefused? Refused) Open(NetworkOptions options, TimeProvider clock)
     {
         var (root, refused) = LocalRoot.Open(options.Folder, options.Hosts, clock.GetUtcNow());
         if (root is null) return (null, refused);

@@ -32,6 +32,14 @@ public sealed record AccessWords
     public required string CodeUntil { get; init; }
     public required string Withdraw { get; init; }
     public required string QrLabel { get; init; }
+    // Labels of cabinet doors. {address}
+    public required string DoorLabels { get; init; }
+    public required string DoorLabelsWhy { get; init; }
+    public required string DoorLabelsAddress { get; init; }
+    public required string DoorLabelsPort { get; init; }
+    public required string DoorLabelsNone { get; init; }
+    public required string DoorLabelsNoCell { get; init; }
+    public required string DoorLabelFile { get; init; }
     public required string Devices { get; init; }
     public required string NoDevices { get; init; }
     public required string HeadId { get; init; }

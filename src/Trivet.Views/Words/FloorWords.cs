@@ -57,6 +57,14 @@ public sealed record FloorWords
     public required string NotFetched { get; init; }
     public required string BundleNotKept { get; init; }
 
+    // By the link of a label. {cell} {step}
+    /// <summary>Stands on the label of a cabinet's door.</summary>
+    public required string DoorLabel { get; init; }
+    public required string CellNotFetched { get; init; }
+    public required string CellNotThere { get; init; }
+    public required string SignInToFetch { get; init; }
+    public required string StepNotThere { get; init; }
+
     // The step.
     public required string Caution { get; init; }
     public required string Allows { get; init; }
