@@ -13,7 +13,7 @@ public static class DoorLabel
     /// <summary>Of the label, and of the code with its quiet zone; millimetres. A code of this size is read from about half a metre (a tenth of the distance; common practice, no source).</summary>
     public const double Width = 120, Height = 68, Code = 48;
 
-    private const double Inset = 4, LineHeight = 1.3, LargestName = 9, SmallestName = 3, Sentence = 2.9, LargestAddress = 3.2, SmallestAddress = 2;
+    private const double Inset = 4, LineHeight = 1.3, LargestName = 9, SmallestName = 2.25, Sentence = 2.9, LargestAddress = 3.2, SmallestAddress = 2;
 
     /// <summary>Lines that an address may take; one that needs more is set smaller.</summary>
     private const int AddressLines = 3;
