@@ -108,7 +108,7 @@ internal static class JournalCommand
                 _ => JournalForms.Text(sheet, asked.Words),
             }));
         foreach (var receipt in part.Damaged)
-            asked.Error.WriteLine($"trivet: the entry of receipt {receipt.Number} is no longer what was received. Keep the file as it is, and bring a backup beside it.");
+            asked.Error.WriteLine($"trivet: {JournalSentences.DamagedReceipt(receipt.Number, asked.Words)}");
         if (written != ExitCode.AllHold) return written;
         return faults.IsEmpty && part.Damaged.IsEmpty && sheet.Contradictions.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
     }
@@ -177,7 +177,7 @@ internal static class JournalCommand
             asked.Error.WriteLine($"trivet: {Places.Unwritable(to, e)}");
             return ExitCode.Refused;
         }
-        if (to != "-") asked.Parsed.InvocationConfiguration.Output.WriteLine($"{part.Lines.Length} entries written to {to}. {asked.Words.Head}: {part.Head?.Hash ?? asked.Words.NoHead}");
+        if (to != "-") asked.Parsed.InvocationConfiguration.Output.WriteLine($"{JournalSentences.Exported(part.Lines.Length, to, asked.Words)} {asked.Words.Head}: {part.Head?.Hash ?? asked.Words.NoHead}");
         return part.Damaged.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
     }
 
@@ -197,7 +197,7 @@ internal static class JournalCommand
 
         var outcomes = await job.AppendAsync([.. read.Entries.Select(e => new Arrival(e))], DateTimeOffset.UtcNow, stop);
         int again = outcomes.Count(o => o is AppendOutcome.Received { Again: true }), taken = outcomes.Count(o => o is AppendOutcome.Received { Again: false });
-        asked.Parsed.InvocationConfiguration.Output.WriteLine($"{taken} entries received, {again} were here already. {asked.Words.Head}: {(await job.JournalHeadAsync(stop))?.Hash ?? asked.Words.NoHead}");
+        asked.Parsed.InvocationConfiguration.Output.WriteLine($"{JournalSentences.Imported(taken, again, asked.Words)} {asked.Words.Head}: {(await job.JournalHeadAsync(stop))?.Hash ?? asked.Words.NoHead}");
         if (read.Errors.IsEmpty) return ExitCode.AllHold;
         Refusals.Write(read.Errors, asked.Error, "these lines were not taken, all others were");
         return ExitCode.Refused;

@@ -42,6 +42,9 @@ public sealed class CellSession : IAsyncDisposable
     /// <summary>Readings taken while the frame is set up, as long as the cell is open; a person saves them as a table.</summary>
     public ImmutableArray<SetUpRow> SetUp { get; set; } = [];
 
+    /// <summary>BCP 47 tag of the language of the sheets for the work at the machine, as long as the cell is open.</summary>
+    public string Language { get; set; } = "en";
+
     public Assessed Now { get; private set; }
     public Cell Cell => Now.Cell;
     public Draft Draft { get; private set; }

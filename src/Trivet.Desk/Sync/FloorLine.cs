@@ -47,11 +47,11 @@ internal static class FloorLine
         for (int i = 0, next = 0; i < texts.Length; i++)
         {
             told.Add(held[i]
-                ? new("", "a signature counts only for the person who is signed in and may sign", "let that person sign in on this device")
+                ? new("", "a signature counts only for the person who is signed in and may sign", "let that person sign in on this device", EntryRefusals.Signature)
                 : outcomes[next++] switch
                 {
                     AppendOutcome.Received received => new(EntryText.Of(received.Receipt), "", ""),
-                    AppendOutcome.Damaged damaged => new("", damaged.Problem, damaged.Remedy),
+                    AppendOutcome.Damaged damaged => new("", damaged.Problem, damaged.Remedy, EntryRefusals.Damaged),
                     var other => throw new InvalidOperationException($"{other} is no outcome."),
                 });
         }

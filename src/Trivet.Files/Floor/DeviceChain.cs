@@ -7,7 +7,7 @@ namespace Trivet.Files.Floor;
 /// <summary>An entry as a device keeps it: its canonical text, and the receipt's where the desk has confirmed it.</summary>
 /// <param name="Text">Canonical text of the entry.</param>
 /// <param name="Receipt">Canonical text of the receipt; empty while it waits.</param>
-/// <param name="Problem">Why the desk would not take it, for now; empty otherwise.</param>
+/// <param name="Problem">Why the desk would not take it, for now: an id of <see cref="EntryRefusals"/>, or words; empty otherwise.</param>
 public sealed record DeviceEntry(long Sequence, string Hash, string Text, string Receipt = "", string Problem = "");
 
 /// <summary>
@@ -54,7 +54,7 @@ public static class DeviceChain
         {
             if (outcome.Receipt is { Length: > 0 } text && EntryReader.Read(text) is { Receipt: { } receipt } && receipt.Entry == entry.Hash)
                 changed.Add(entry with { Receipt = text, Problem = "" });
-            else if (outcome.Problem is { Length: > 0 } problem && problem != entry.Problem)
+            else if ((outcome.Reason is { Length: > 0 } reason ? reason : outcome.Problem) is { Length: > 0 } problem && problem != entry.Problem)
                 changed.Add(entry with { Problem = problem });
         }
         return changed.ToImmutable();

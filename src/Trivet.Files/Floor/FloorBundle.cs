@@ -36,5 +36,19 @@ public sealed record FloorText(string Title, string How, string Caution, string 
     public string Label(string id) => Labels.GetValueOrDefault(id) ?? id[(id.LastIndexOfAny(['=', ':']) + 1)..].Replace('-', ' ');
 }
 
+/// <summary>Why a text is refused as a bundle; the page has the words.</summary>
+public enum BundleProblem
+{
+    None,
+    TooLarge,
+    NotABundle,
+    LaterVersion,
+    EarlierVersion,
+    StepTwice,
+    /// <summary>Cut or altered: its hash does not fit.</summary>
+    Altered,
+    Unreadable,
+}
+
 /// <summary>A bundle read from text, or why it was refused.</summary>
-public sealed record FloorBundleRead(FloorBundle? Bundle, string Problem, string Remedy);
+public sealed record FloorBundleRead(FloorBundle? Bundle, BundleProblem Problem);

@@ -19,8 +19,6 @@ public static class FloorBundleFile
     /// <summary>Largest bundle read, bytes.</summary>
     public const int LargestFile = 8 * 1024 * 1024;
 
-    private const string Again = "Export the bundle again and bring it over whole.";
-
     // The text is never part of a page, so drawings keep their angle brackets and the file its readers.
     private static readonly JsonWriterOptions Style = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
@@ -32,17 +30,17 @@ public static class FloorBundleFile
     /// <summary>Reads a bundle. Never throws, whatever the input.</summary>
     public static FloorBundleRead Read(ReadOnlyMemory<byte> utf8)
     {
-        if (utf8.Length > LargestFile) return Refuse("The file is larger than a bundle may be.", "See that it is the file you mean.");
+        if (utf8.Length > LargestFile) return Refuse(BundleProblem.TooLarge);
         try
         {
             using var document = JsonDocument.Parse(utf8, new JsonDocumentOptions { MaxDepth = 12 });
             var root = document.RootElement;
             if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("trivetFloor", out var version))
-                return Refuse("This file is not a floor bundle.", "Export one from the cell's page at the desk.");
+                return Refuse(BundleProblem.NotABundle);
             if (version.ValueKind != JsonValueKind.Number || !version.TryGetInt32(out int number) || number > Version)
-                return Refuse("This bundle is of a later version than this page reads.", "Bring the page up to date: open it once where the desk can be reached.");
+                return Refuse(BundleProblem.LaterVersion);
             if (number < Version)
-                return Refuse("This bundle was made by an earlier version and has no steps this page can show.", "Export it again from the cell's page at the desk; what was recorded with it is kept.");
+                return Refuse(BundleProblem.EarlierVersion);
 
             var cell = root.GetProperty("cell");
             var bundle = new FloorBundle(
@@ -52,13 +50,13 @@ public static class FloorBundleFile
                 root.GetProperty("moves").EnumerateObject().ToImmutableSortedDictionary(
                     p => p.Name, p => p.Value.EnumerateArray().Select(m => new FieldMove(Text(m, "field"), Text(m, "from"), Text(m, "to"))).ToImmutableArray(), StringComparer.Ordinal),
                 root.GetProperty("pictures").EnumerateObject().ToImmutableSortedDictionary(p => p.Name, p => p.Value.GetString() ?? "", StringComparer.Ordinal));
-            if (bundle.Steps.DistinctBy(s => s.Step.Id).Count() != bundle.Steps.Length) return Refuse("This bundle has a step twice.", Again);
-            return Hash(bundle) == Text(root, "hash") ? new FloorBundleRead(bundle, "", "") : Refuse("The bundle was cut or altered: its hash does not fit.", Again);
+            if (bundle.Steps.DistinctBy(s => s.Step.Id).Count() != bundle.Steps.Length) return Refuse(BundleProblem.StepTwice);
+            return Hash(bundle) == Text(root, "hash") ? new FloorBundleRead(bundle, BundleProblem.None) : Refuse(BundleProblem.Altered);
         }
         // The reader's own exceptions for text that is not JSON, a field that is not there, a value of another kind, and a number out of range.
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException or OverflowException)
         {
-            return Refuse("This bundle cannot be read.", Again);
+            return Refuse(BundleProblem.Unreadable);
         }
     }
 
@@ -118,5 +116,5 @@ public static class FloorBundleFile
         json.WriteEndArray();
     }
 
-    private static FloorBundleRead Refuse(string problem, string remedy) => new(null, problem, remedy);
+    private static FloorBundleRead Refuse(BundleProblem problem) => new(null, problem);
 }

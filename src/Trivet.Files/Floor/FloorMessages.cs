@@ -8,7 +8,18 @@ namespace Trivet.Files.Floor;
 public sealed record EntriesSent(ImmutableArray<string> Entries);
 
 /// <summary>What the desk says of one entry: the canonical text of its receipt, or why there is none.</summary>
-public sealed record EntryOutcome(string Receipt, string Problem, string Remedy);
+/// <param name="Reason">Of <see cref="EntryRefusals"/>: the page tells it in its own language. Empty with a receipt, and from a desk that knew only words.</param>
+public sealed record EntryOutcome(string Receipt, string Problem, string Remedy, string Reason = "");
+
+/// <summary>Ids of why the desk does not take an entry.</summary>
+public static class EntryRefusals
+{
+    /// <summary>Signed or released in another's name, or by someone who may not.</summary>
+    public const string Signature = "signature";
+
+    /// <summary>The text is not what an entry must be.</summary>
+    public const string Damaged = "damaged";
+}
 
 /// <param name="Outcomes">One for each entry, in order.</param>
 /// <param name="Now">The desk's clock when it answered, UTC ticks.</param>

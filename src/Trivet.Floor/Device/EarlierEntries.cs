@@ -23,7 +23,7 @@ public static class EarlierEntries
                 {
                     Device = device, Sequence = 1, Previous = "", Ticks = e.GetProperty("ticks").GetInt64(), LocalOffset = 0,
                     Person = "not named", Cell = known ? cell : "not named", Revision = known ? revision : "",
-                    Step = e.GetProperty("step").GetString() ?? "", Ask = "length", Note = "taken over from an earlier page",
+                    Step = e.GetProperty("step").GetString() ?? "", Ask = "length", Note = PageNotes.TakenOver,
                     Says = new Measured(e.GetProperty("text").GetString() ?? "", "m", e.GetProperty("metres").GetDouble(), e.GetProperty("readTo").GetDouble()),
                 };
             })];

@@ -46,6 +46,9 @@ public sealed class Session(DeviceStore store, TimeProvider clock)
 
     public int Waiting => _chain.Count(e => e.Receipt.Length == 0);
 
+    /// <summary>What the desk would not take, counted by why.</summary>
+    public IEnumerable<(string Problem, int Count)> HeldBack => _chain.Where(e => e.Receipt.Length == 0 && e.Problem.Length > 0).GroupBy(e => e.Problem, StringComparer.Ordinal).Select(g => (g.Key, g.Count()));
+
     /// <summary>Why an entry was not kept, in words; empty after one that was.</summary>
     public string Problem { get; private set; } = "";
 

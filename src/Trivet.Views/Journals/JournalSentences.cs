@@ -12,10 +12,11 @@ public static class JournalSentences
     /// <summary>Characters of a hash that people compare; the whole stands in an export.</summary>
     private const int ShortHash = 8;
 
-    public static string Of(Statement says, JournalWords words) => says switch
+    /// <param name="ask">What the entry answers, by its id: an option chosen is told in the words of the step.</param>
+    public static string Of(Statement says, JournalWords words, string ask = "") => says switch
     {
         Measured m => Fill(words.Measured, ("text", m.Typed)),
-        Chosen c => Fill(words.Chosen, ("text", c.Option)),
+        Chosen c => Fill(words.Chosen, ("text", ProcedureWords.In(words.Tag).OptionOr(ask, c.Option))),
         Counted c => Fill(words.Counted, ("count", Number(c.Count))),
         Written w => Fill(words.Written, ("text", w.Text)),
         Ticked => words.Ticked,
@@ -28,9 +29,10 @@ public static class JournalSentences
         EnergyDeclared e => Fill(words.EnergyDeclared, ("level", words.Levels[(int)e.Level])),
         Happened h => With(words.Upsets[(int)h.Upset], h.Words),
         Interrupted i => With(words.Interrupted, i.Words),
+        Seen { What: Inside.In or Inside.Out } s => With(s.What == Inside.In ? words.WentIn : words.CameOut, s.Words),
         Seen s => Fill(words.Seen, ("words", string.Join(' ', new[] { s.What, s.Words }.Where(w => w.Length > 0)))),
         Released r => Fill(words.Released, ("hash", Short(r.Entry))),
-        Corrected { Instead: { } instead } c => Fill(words.Corrected, ("hash", Short(c.Entry)), ("reason", c.Reason), ("instead", Of(instead, words))),
+        Corrected { Instead: { } instead } c => Fill(words.Corrected, ("hash", Short(c.Entry)), ("reason", c.Reason), ("instead", Of(instead, words, ask))),
         Corrected c => Fill(words.Withdrawn, ("hash", Short(c.Entry)), ("reason", c.Reason)),
         Erased e => Fill(words.Erased, ("hash", Short(e.Photograph)), ("reason", e.Reason)),
         Unread u => Fill(words.Unread, ("kind", u.Kind)),
@@ -46,16 +48,28 @@ public static class JournalSentences
     /// <param name="title">Words for the id of a step.</param>
     public static string Of(Staleness why, JournalWords words, Func<string, string> field, Func<string, string> title) => why switch
     {
-        Staleness.Field f => Fill(words.StaleField, ("field", field(f.Pointer)), ("from", Stated(f.From, words)), ("to", Stated(f.To, words))),
+        Staleness.Field f => Fill(words.StaleField, ("field", field(f.Pointer)), ("from", Stated(f.Pointer, f.From, words)), ("to", Stated(f.Pointer, f.To, words))),
         Staleness.Result r => Fill(words.StaleResult, ("step", title(r.Step))),
         Staleness.Upset u => Fill(words.StaleUpset, ("what", words.Upsets[(int)u.What])),
         Staleness.UnknownRevision u => Fill(words.StaleUnknownRevision, ("revision", u.Revision.Length == 0 ? words.NotStated : Short(u.Revision))),
         _ => throw new ArgumentException($"{why.GetType().Name} has no words", nameof(why)),
     };
 
+    /// <summary>A note: as it was written, but for the beginning of those that the floor page writes by itself.</summary>
+    public static string Note(string note, JournalWords words) =>
+        note.StartsWith(PageNotes.FromPaper, StringComparison.Ordinal) ? words.FromPaper + note[PageNotes.FromPaper.Length..]
+        : note == PageNotes.TakenOver ? words.TakenOver
+        : note;
+
     public static string NotSound(int faults, JournalWords words) => Fill(words.NotSound, ("count", Number(faults)));
 
     public static string Contradictions(int count, JournalWords words) => count == 0 ? words.NoContradictions : Fill(words.Contradictions, ("count", Number(count)));
+
+    public static string Exported(int entries, string file, JournalWords words) => Fill(words.Exported, ("count", Number(entries)), ("file", file));
+
+    public static string Imported(int taken, int again, JournalWords words) => Fill(words.Imported, ("taken", Number(taken)), ("again", Number(again)));
+
+    public static string DamagedReceipt(long number, JournalWords words) => Fill(words.DamagedReceipt, ("number", Number(number)));
 
     public static string OlderLeftOut(int shown, JournalWords words) => Fill(words.OlderLeftOut, ("count", Number(shown)));
 
@@ -68,9 +82,9 @@ public static class JournalSentences
         return local.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
     }
 
-    private static string With(string what, string own) => own.Length == 0 ? what : $"{what}: {own}";
+    private static string Stated(string pointer, string text, JournalWords words) => text.Length == 0 ? words.NotStated : FieldNames.Value(pointer, text, words.Tag);
 
-    private static string Stated(string text, JournalWords words) => text.Length == 0 ? words.NotStated : text;
+    private static string With(string what, string own) => own.Length == 0 ? what : $"{what}: {own}";
 
     private static string Span(TimeSpan time) => time.TotalDays >= 1 ? $"{Number((long)time.TotalDays)} d {time:hh\\:mm\\:ss}" : time.ToString(@"hh\:mm\:ss", CultureInfo.InvariantCulture);
 

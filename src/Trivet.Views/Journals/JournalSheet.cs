@@ -39,7 +39,7 @@ public sealed record JournalSheet(
                    where filter.Takes(kept.Entry, step)
                    select new JournalRow(
                        kept, kept.Receipt?.Number.ToString(CultureInfo.InvariantCulture) ?? "", JournalSentences.When(kept.Entry),
-                       step + (kept.Entry.Ask.Length > 0 ? $": {kept.Entry.Ask}" : ""), JournalSentences.Of(kept.Entry.Says, words), superseded.Contains(kept.Hash));
+                       step + (kept.Entry.Ask.Length > 0 ? $": {kept.Entry.Ask}" : ""), JournalSentences.Of(kept.Entry.Says, words, kept.Entry.Ask), superseded.Contains(kept.Hash));
         var devices = Distinct(k => k.Entry.Device);
         return new(
             words.Title,

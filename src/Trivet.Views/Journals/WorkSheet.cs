@@ -42,7 +42,7 @@ public sealed record WorkSheet(string Summary, string Level, string Again, Immut
     };
 
     internal static string Reasons(IEnumerable<Staleness> why, Cell cell, JournalWords words, Func<string, string> name) =>
-        string.Join("; ", why.Select(w => JournalSentences.Of(w, words, p => Fields.Words(cell, p), name)));
+        string.Join("; ", why.Select(w => JournalSentences.Of(w, words, p => FieldNames.Of(cell, p, words.Tag), name)));
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

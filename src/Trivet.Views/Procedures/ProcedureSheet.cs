@@ -22,7 +22,7 @@ public sealed record ProcedureSheet(
         var labels = words.Labels;
         int open = procedure.Gaps.Select(g => g.Step).Distinct().Count();
         return new(
-            words, $"{cell.Name ?? English.Language.UnnamedCell}: {labels.Title}",
+            words, $"{cell.Name ?? labels.UnnamedCell}: {labels.Title}",
             Locale.Fill(labels.Summary, ("steps", Number(procedure.Steps.Length)), ("minutes", StepTexts.Time(schedule.Minutes, words)), ("people", Number(people)), ("critical", StepTexts.Time(schedule.Critical, words))),
             open == 0 ? "" : Locale.Fill(labels.OpenNumbers, ("count", Number(open))), StepTexts.Of(procedure, words), procedure, schedule, people,
             [.. Enum.GetValues<Skill>().Select(s => (Skill: s, Of: schedule.Steps.Where(p => p.Step.By == s).ToArray())).Where(s => s.Of.Length > 0)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Trivet.Cells;
 using Trivet.Numerics;
 using Trivet.Procedures;
 using Trivet.Views.Drawings;
@@ -55,7 +56,7 @@ public static class StepCards
         if (step.Held.Any()) blocks.Add(new FlowParagraph($"{labels.HeldBy}: {string.Join("; ", step.Held)}"));
         if (step.Tools.Any()) blocks.Add(new FlowParagraph($"{labels.Tools}: {string.Join(", ", step.Tools)}"));
         if (step.After.Any()) blocks.Add(new FlowParagraph($"{labels.After}: {string.Join(", ", step.After.Select(a => a.ToString(CultureInfo.InvariantCulture)))}"));
-        if (step.Missing.Any()) blocks.Add(new FlowParagraph(Locale.Fill(labels.NotStated, ("fields", string.Join(", ", step.Missing))), true));
+        if (step.Missing.Any()) blocks.Add(new FlowParagraph(Locale.Fill(labels.NotStated, ("fields", string.Join("; ", step.Missing.Select(m => FieldNames.Of(Cell.Empty, m, sheet.Words.Tag))))), true));
         if (!step.Asks.IsEmpty)
             blocks.Add(new FlowTable([labels.Record, labels.Accepted, labels.Value, labels.Done], [36, 38, 30, 14], [.. step.Asks.Select(a => Row(a, labels))]));
         if (step.Bad.Length > 0) blocks.Add(new FlowParagraph($"{labels.Bad}: {step.Bad}"));

@@ -42,6 +42,11 @@ public static class EnglishFloor
         OtherAt = "{person} is at: {step}",
         SameStep = "{person} is at this step on another device. Agree who does it.",
         HeldBack = "The desk has not taken {n}: {problem}",
+        EntryRefusals = new Dictionary<string, string>
+        {
+            [Trivet.Files.Floor.EntryRefusals.Signature] = "a signature counts only for the person who is signed in and may sign. Let that person sign in on this device.",
+            [Trivet.Files.Floor.EntryRefusals.Damaged] = "an entry came in damaged. It is sent again; nothing is lost on this device. If it stays so, save the entries as a file and show them at the desk.",
+        }.ToImmutableDictionary(),
         NoBundle = "No steps on this device yet",
         OtherSteps = "Take other steps",
         BundleIs = "A bundle holds the steps, limits and pictures of one cell. It is kept on this device.",
@@ -55,6 +60,16 @@ public static class EnglishFloor
         CellNotThere = "The desk has no steps for {cell}: its job holds no such cell, or its description cannot be read. Ask at the desk for a new label.",
         SignInToFetch = "The desk gives steps to people who are signed in on a paired device.",
         StepNotThere = "The link names the step {step}, which is not among these: the cell may have changed since it was printed. Shown is where the work stands.",
+        BundleProblems =
+        [
+            "The file is larger than a bundle may be. See that it is the file you mean.",
+            "This file is not a floor bundle. Export one from the cell's page at the desk.",
+            "This bundle is of a later version than this page reads. Bring the page up to date: open it once where the desk can be reached.",
+            "This bundle was made by an earlier version and has no steps this page can show. Export it again from the cell's page at the desk; what was recorded with it is kept.",
+            "This bundle has a step twice. Export it again and bring it over whole.",
+            "The bundle was cut or altered: its hash does not fit. Export it again and bring it over whole.",
+            "This bundle cannot be read. Export it again and bring it over whole.",
+        ],
         Caution = "Before you reach in",
         Allows = "This step allows",
         TooMuch = "More is declared on than this step allows. Switch off first, measure, and declare it.",

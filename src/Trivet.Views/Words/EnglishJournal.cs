@@ -5,6 +5,7 @@ public static class EnglishJournal
 {
     public static JournalWords Words { get; } = new()
     {
+        Tag = "en",
         Title = "Journal",
         HeadNumber = "No.",
         HeadWhen = "When",
@@ -46,11 +47,18 @@ public static class EnglishJournal
         EnergyDeclaredDead = "declared: {level}, measured dead with {dead}",
         Interrupted = "interrupted",
         Seen = "saw: {words}",
+        WentIn = "went in",
+        CameOut = "has come out",
         Released = "lets stand entry {hash}",
         Corrected = "corrects entry {hash} ({reason}): {instead}",
         Withdrawn = "withdraws entry {hash}: {reason}",
         Erased = "erased the photograph {hash}: {reason}",
         Unread = "“{kind}”, written by a later program",
+        FromPaper = "from paper",
+        TakenOver = "taken over from an earlier page",
+        Exported = "{count} entries written to {file}.",
+        Imported = "{taken} entries received, {again} were here already.",
+        DamagedReceipt = "The entry of receipt {number} is no longer what was received. Keep the file as it is, and bring a backup beside it.",
         Upsets = ["power was cycled", "plugs were moved", "was transported"],
         Levels = ["isolated", "control supply only", "one axis limited", "one axis", "all axes"],
         Skills = ["fitter", "electrician", "engineer", "safety person", "customer"],
@@ -98,6 +106,7 @@ public static class EnglishJournal
         HowFar = "{done} of {steps} steps let the work go on. {left} of work left; {best} with as many people as can work at once.",
         ToDoAgain = "To be done again: {count}.",
         DraftCosts = "If this draft is saved",
+        WhichAndWhy = "Which steps, and why",
         WhereItStands = "Where the work stands",
         ShowEntries = "Show its entries",
     };

@@ -156,6 +156,7 @@ public static class EnglishSteps
         Labels = new()
         {
             Title = "Procedure",
+            UnnamedCell = "unnamed cell",
             Summary = "{steps} steps; {minutes} of work by {people}, {critical} along the longest way.",
             Number = "No.",
             Step = "Step",

@@ -34,17 +34,28 @@ public static class Fields
     private static string Joined(string[] path) =>
         string.Concat(path.Select(s => "/" + s.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
 
-    private static bool IsEntry(string[] path) => path is ["controller", "settings", _] or ["controller", "export", "exceptions", _] or ["stopping", "functions", _] or ["stopping", "functions", _, "channels", _]
+    /// <summary>Whether a path ends at one entry of a collection.</summary>
+    internal static bool IsEntry(string[] path) => path is ["controller", "settings", _] or ["controller", "export", "exceptions", _] or ["stopping", "functions", _] or ["stopping", "functions", _, "channels", _]
         or ["hazards", _] or ["hazards", _, "measures" or "proofs", _] || path.Length >= 2 && path[^2] is
         "stations" or "chains" or "motors" or "cycles" or "members" or "parts" or "modules" or "addressClasses" or "railRules" or "sources" or "branches" or "consumers" or "messages" or "axes" or "cables" or "requirements" or "openQuestions"
         or "sockets" or "ways" or "cores" or "banks" or "signals" or "switches" or "nodes" or "objects"
         or "users" or "hoses" or "lifts" or "devices" or "fences" or "gaps" or "partsList"
         or "interfaces" or "materials" or "plates" or "joints" or "clamped" or "stock" or "points";
 
-    private static string Entry(Cell cell, string[] path, Language language)
+    private static string Entry(Cell cell, string[] path, Language language) => path switch
+    {
+        ["robot", "chains", var id] => Locale.Fill(language.ChainCase, ("case", id)),
+        // Its id, not its name, since an axis names it by that.
+        ["drives", "motors", var id] => Locale.Fill(language.MotorCase, ("case", id)),
+        ["drives", "axes", var id] => Locale.Fill(language.DriveCase, ("case", Axis(cell, id, language))),
+        _ => NameOf(cell, path),
+    };
+
+    /// <summary>What people call an entry; its id where it has no name.</summary>
+    internal static string NameOf(Cell cell, string[] path)
     {
         string id = path[^1];
-        string? name = path[^2] switch
+        return path[^2] switch
         {
             "stations" => cell.Stations.GetValueOrDefault(id)?.Name,
             "modules" => cell.Cabinet.Modules.GetValueOrDefault(id)?.Name,
@@ -84,15 +95,7 @@ public static class Fields
             "parts" when path[0] == "tool" => cell.Tool.Parts.GetValueOrDefault(id)?.Name,
             "parts" => cell.Brief.Parts.GetValueOrDefault(id)?.Name,
             _ => null,
-        };
-        return path switch
-        {
-            ["robot", "chains", _] => Locale.Fill(language.ChainCase, ("case", id)),
-            // Its id, not its name, since an axis names it by that.
-            ["drives", "motors", _] => Locale.Fill(language.MotorCase, ("case", id)),
-            ["drives", "axes", _] => Locale.Fill(language.DriveCase, ("case", Axis(cell, id, language))),
-            _ => name ?? id,
-        };
+        } ?? id;
     }
 
     /// <summary>An axis by its chain, or by what it is.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trivet.Files.Floor;
 using Trivet.Findings;
 
 namespace Trivet.Views.Words;
@@ -47,6 +48,9 @@ public sealed record FloorWords
     public required string SameStep { get; init; }
     public required string HeldBack { get; init; }
 
+    /// <summary>Why the desk has not taken entries, by the ids of <see cref="EntryRefusals"/>, each with what to do.</summary>
+    public required ImmutableDictionary<string, string> EntryRefusals { get; init; }
+
     // Without a bundle.
     public required string NoBundle { get; init; }
     public required string OtherSteps { get; init; }
@@ -64,6 +68,9 @@ public sealed record FloorWords
     public required string CellNotThere { get; init; }
     public required string SignInToFetch { get; init; }
     public required string StepNotThere { get; init; }
+
+    /// <summary>Why a bundle is not taken, each with what to do, in the order of <see cref="BundleProblem"/> after the first, which is none.</summary>
+    public required ImmutableArray<string> BundleProblems { get; init; }
 
     // The step.
     public required string Caution { get; init; }

@@ -42,6 +42,11 @@ public static class GermanFloor
         OtherAt = "{person} ist bei: {step}",
         SameStep = "{person} ist auf einem anderen Gerät bei diesem Schritt. Absprechen, wer ihn macht.",
         HeldBack = "Das Pult hat {n} nicht angenommen: {problem}",
+        EntryRefusals = new Dictionary<string, string>
+        {
+            [Trivet.Files.Floor.EntryRefusals.Signature] = "eine Unterschrift zählt nur für die Person, die angemeldet ist und unterschreiben darf. Diese Person soll sich auf diesem Gerät anmelden.",
+            [Trivet.Files.Floor.EntryRefusals.Damaged] = "ein Eintrag kam beschädigt an. Er wird noch einmal gesendet; auf diesem Gerät geht nichts verloren. Bleibt es so: die Einträge als Datei sichern und am Pult zeigen.",
+        }.ToImmutableDictionary(),
         NoBundle = "Noch keine Schritte auf diesem Gerät",
         OtherSteps = "Andere Schritte nehmen",
         BundleIs = "Ein Bündel enthält die Schritte, Grenzen und Bilder einer Zelle. Es bleibt auf diesem Gerät.",
@@ -55,6 +60,16 @@ public static class GermanFloor
         CellNotThere = "Das Pult hat keine Schritte für {cell}: Im Auftrag gibt es keine solche Zelle, oder ihre Beschreibung ist nicht lesbar. Am Pult ein neues Schild holen.",
         SignInToFetch = "Das Pult gibt Schritte nur an Personen, die auf einem verbundenen Gerät angemeldet sind.",
         StepNotThere = "Der Link nennt den Schritt {step}, der nicht unter diesen ist: Die Zelle kann sich seit dem Druck geändert haben. Gezeigt wird, wo die Arbeit steht.",
+        BundleProblems =
+        [
+            "Die Datei ist größer, als ein Bündel sein darf. Nachsehen, ob es die richtige Datei ist.",
+            "Diese Datei ist kein Bündel. Am Pult auf der Seite der Zelle eines ausgeben.",
+            "Dieses Bündel ist neuer, als diese Seite lesen kann. Die Seite auf Stand bringen: einmal öffnen, wo das Pult erreichbar ist.",
+            "Dieses Bündel ist von einem früheren Stand und hat keine Schritte, die diese Seite zeigen kann. Am Pult auf der Seite der Zelle neu ausgeben; was damit festgehalten wurde, bleibt.",
+            "In diesem Bündel steht ein Schritt zweimal. Neu ausgeben und ganz herüberbringen.",
+            "Das Bündel wurde abgeschnitten oder verändert: der Hash passt nicht. Neu ausgeben und ganz herüberbringen.",
+            "Dieses Bündel ist nicht lesbar. Neu ausgeben und ganz herüberbringen.",
+        ],
         Caution = "Bevor Sie hineingreifen",
         Allows = "Dieser Schritt erlaubt",
         TooMuch = "Es ist mehr eingeschaltet erklärt, als dieser Schritt erlaubt. Erst abschalten, messen und erklären.",

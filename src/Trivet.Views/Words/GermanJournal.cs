@@ -5,6 +5,7 @@ public static class GermanJournal
 {
     public static JournalWords Words { get; } = new()
     {
+        Tag = "de",
         Title = "Protokoll",
         HeadNumber = "Nr.",
         HeadWhen = "Wann",
@@ -46,11 +47,18 @@ public static class GermanJournal
         EnergyDeclaredDead = "erklärt: {level}, spannungsfrei gemessen mit {dead}",
         Interrupted = "unterbrochen",
         Seen = "gesehen: {words}",
+        WentIn = "ist hineingegangen",
+        CameOut = "ist herausgekommen",
         Released = "lässt Eintrag {hash} gelten",
         Corrected = "berichtigt Eintrag {hash} ({reason}): {instead}",
         Withdrawn = "nimmt Eintrag {hash} zurück: {reason}",
         Erased = "Foto {hash} gelöscht: {reason}",
         Unread = "„{kind}“, von einem späteren Programm geschrieben",
+        FromPaper = "vom Papier",
+        TakenOver = "von einer früheren Seite übernommen",
+        Exported = "{count} Einträge nach {file} geschrieben.",
+        Imported = "{taken} Einträge empfangen, {again} waren schon hier.",
+        DamagedReceipt = "Der Eintrag der Quittung {number} ist nicht mehr, was empfangen wurde. Die Datei lassen, wie sie ist, und eine Sicherung danebenlegen.",
         Upsets = ["Spannung war aus und wieder ein", "Stecker wurden umgesteckt", "wurde transportiert"],
         Levels = ["freigeschaltet", "nur Steuerspannung", "eine Achse, begrenzt", "eine Achse", "alle Achsen"],
         Skills = ["Monteur", "Elektrofachkraft", "Ingenieur", "Sicherheitsverantwortlicher", "Kunde"],
@@ -81,7 +89,7 @@ public static class GermanJournal
             "mehr eingeschaltet als erlaubt", "vor seinem Haltepunkt erledigt",
         ],
         Deviations = ["außer Toleranz", "anders als geplant", "nicht möglich", "schwach erledigt", "Haltepunkt"],
-        StaleField = "{field} war {from}, ist {to}",
+        StaleField = "{field}: war {from}, ist jetzt {to}",
         StaleResult = "{step} hat inzwischen ein anderes Ergebnis",
         StaleUpset = "inzwischen: {what}",
         StaleUnknownRevision = "für einen Stand erledigt, der hier fehlt ({revision})",
@@ -98,6 +106,7 @@ public static class GermanJournal
         HowFar = "{done} von {steps} Schritten geben die Arbeit frei. Es bleiben {left} Arbeit; {best}, wenn so viele arbeiten, wie zugleich können.",
         ToDoAgain = "Noch einmal zu tun: {count}.",
         DraftCosts = "Wird dieser Entwurf gespeichert",
+        WhichAndWhy = "Welche Schritte, und warum",
         WhereItStands = "Wo die Arbeit steht",
         ShowEntries = "Einträge dazu zeigen",
     };

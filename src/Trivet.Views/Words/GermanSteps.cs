@@ -156,6 +156,7 @@ public static class GermanSteps
         Labels = new()
         {
             Title = "Ablauf",
+            UnnamedCell = "Zelle ohne Namen",
             Summary = "{steps} Schritte; {minutes} Arbeit zu {people}, {critical} entlang des längsten Wegs.",
             Number = "Nr.",
             Step = "Schritt",

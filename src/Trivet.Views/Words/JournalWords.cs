@@ -8,6 +8,8 @@ namespace Trivet.Views.Words;
 /// <summary>The journal in one language; a language is one file with one value of this record. Words in braces are filled in.</summary>
 public sealed record JournalWords
 {
+    /// <summary>BCP 47 tag.</summary>
+    public required string Tag { get; init; }
     public required string Title { get; init; }
     public required string HeadNumber { get; init; }
     public required string HeadWhen { get; init; }
@@ -54,11 +56,23 @@ public sealed record JournalWords
     public required string EnergyDeclaredDead { get; init; }
     public required string Interrupted { get; init; }
     public required string Seen { get; init; }
+    /// <summary>Someone went into the cell, or has come out.</summary>
+    public required string WentIn { get; init; }
+    public required string CameOut { get; init; }
     public required string Released { get; init; }
     public required string Corrected { get; init; }
     public required string Withdrawn { get; init; }
     public required string Erased { get; init; }
     public required string Unread { get; init; }
+
+    // Notes that the floor page writes by itself.
+    public required string FromPaper { get; init; }
+    public required string TakenOver { get; init; }
+
+    // Carried over as a file. {count} {file} {taken} {again} {number}
+    public required string Exported { get; init; }
+    public required string Imported { get; init; }
+    public required string DamagedReceipt { get; init; }
 
     /// <summary>In the order of <see cref="Upset"/>.</summary>
     public required ImmutableArray<string> Upsets { get; init; }
@@ -96,9 +110,13 @@ public sealed record JournalWords
     public required string ToDoAgain { get; init; }
     /// <summary>Heads what a draft would cost, before it is saved.</summary>
     public required string DraftCosts { get; init; }
+    /// <summary>Leads from what a draft would cost to the sheet that says it step by step.</summary>
+    public required string WhichAndWhy { get; init; }
     public required string WhereItStands { get; init; }
     public required string ShowEntries { get; init; }
 
-    /// <param name="tag">Language tag; English where it is none of the languages there are.</param>
-    public static JournalWords In(string tag) => tag == GermanFloor.Words.Tag ? GermanJournal.Words : EnglishJournal.Words;
+    public static ImmutableArray<JournalWords> All => [EnglishJournal.Words, GermanJournal.Words];
+
+    /// <summary>The words of a language; English where there is none.</summary>
+    public static JournalWords In(string tag) => All.FirstOrDefault(w => w.Tag == tag) ?? EnglishJournal.Words;
 }

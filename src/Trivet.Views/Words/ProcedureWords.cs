@@ -54,6 +54,9 @@ public sealed record ProcedureWords
 
     public string Ask(string kind, string ask) => Asks.GetValueOrDefault($"{kind}.{ask}") ?? Asks[ask];
 
+    /// <summary>The words of an option, or the option itself where no step offers it now: an entry may be older than the words.</summary>
+    public string OptionOr(string ask, string option) => Options.GetValueOrDefault($"{ask}.{option}") ?? Options.GetValueOrDefault(option, option);
+
     public string Option(string ask, string option) => Options.GetValueOrDefault($"{ask}.{option}") ?? Options[option];
 }
 
@@ -61,6 +64,7 @@ public sealed record ProcedureWords
 public sealed record ProcedureLabels
 {
     public required string Title { get; init; }
+    public required string UnnamedCell { get; init; }
     // {steps} {minutes} {people}
     public required string Summary { get; init; }
     public required string Number { get; init; }

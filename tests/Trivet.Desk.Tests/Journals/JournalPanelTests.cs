@@ -6,6 +6,7 @@ using Trivet.Files.Entries;
 using Trivet.Journal;
 using Trivet.Store;
 using Trivet.Testing;
+using Trivet.Views.Words;
 
 namespace Trivet.Desk.Journals;
 
@@ -55,10 +56,21 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
         Assert.Equal(2, panel.FindAll("tbody tr").Count);
         Assert.Contains("tablet-1: entries 2 to 2 are not here", panel.Markup, StringComparison.Ordinal);
 
-        await panel.FindAll("select")[1].ChangeAsync(new() { Value = "ben" });
+        await panel.FindAll("select:not(#journal-language)")[1].ChangeAsync(new() { Value = "ben" });
         Assert.Single(panel.FindAll("tbody tr"));
-        await panel.FindAll("select")[0].ChangeAsync(new() { Value = "bus-ohms" });
+        await panel.FindAll("select:not(#journal-language)")[0].ChangeAsync(new() { Value = "bus-ohms" });
         Assert.Contains("No entry fits", panel.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task It_speaks_the_language_that_is_chosen_and_so_do_the_other_sheets_of_the_work()
+    {
+        await SendAsync(_tablet.Write(new Begun(), "bus-ohms"));
+        var panel = Panel();
+        await panel.Find("#journal-language").ChangeAsync(new() { Value = "de" });
+        Assert.Equal("de", panel.Find(".journal").GetAttribute("lang"));
+        Assert.Contains(GermanJournal.Words.Title, panel.Find("h2").TextContent, StringComparison.Ordinal);
+        Assert.Equal("de", _job.Session!.Language);
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed partial class JournalPanel
     /// <summary>Id of the step to show alone; null for all.</summary>
     [Parameter] public string? Step { get; set; }
 
-    private static JournalWords Words => EnglishJournal.Words;
+    private JournalWords Words => JournalWords.In(Session.Language);
 
     private bool Sound => _faults is { IsEmpty: true } && _damaged.Count == 0;
 
@@ -103,6 +103,12 @@ public sealed partial class JournalPanel
     }
 
     private void Show() => _sheet = JournalSheet.Of([.. _lines.Select(l => l.Kept)], _head?.Hash ?? "", _filter, Words, _contradictions);
+
+    private void Speak(string? tag)
+    {
+        Session.Language = tag ?? Session.Language;
+        Show();
+    }
 
     private void Filter(JournalFilter filter)
     {

@@ -17,7 +17,7 @@ public sealed partial class ProcedurePanel : IDisposable
 
     [Inject] private JobStore Store { get; set; } = null!;
 
-    private JournalWords JournalWords => JournalWords.In(_language);
+    private JournalWords JournalWords => JournalWords.In(Session.Language);
 
     /// <summary>Null until it has been looked at, and as long as nothing is recorded.</summary>
     private (WorkSeen Of, string Language, WorkSheet Sheet, DraftCosts? Costs)? Worded
@@ -25,10 +25,10 @@ public sealed partial class ProcedurePanel : IDisposable
         get
         {
             if (_work?.Seen is not { Recorded: true } seen) return null;
-            if (_worded is { } made && ReferenceEquals(made.Of, seen) && made.Language == _language) return made;
-            var words = ProcedureWords.In(_language);
+            if (_worded is { } made && ReferenceEquals(made.Of, seen) && made.Language == Session.Language) return made;
+            var words = ProcedureWords.In(Session.Language);
             return _worded = (
-                seen, _language, WorkSheet.Of(seen.Progress, seen.Head, JournalWords, words),
+                seen, Session.Language, WorkSheet.Of(seen.Progress, seen.Head, JournalWords, words),
                 seen.Draft is { } run ? DraftCosts.Of(run, Session.Cell, JournalWords, step => StepTexts.Title(step, words)) : null);
         }
     }
