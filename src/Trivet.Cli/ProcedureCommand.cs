@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Trivet.Assessment;
 using Trivet.Files;
 using Trivet.Papers;
 using Trivet.Views.Procedures;
@@ -25,7 +26,7 @@ internal static class ProcedureCommand
         language.AcceptOnlyFromAmong([.. ProcedureWords.All.Select(w => w.Tag)]);
         var step = new Option<string?>("--step") { Description = "Only this step, with all it says.", HelpName = "ID" };
         var faults = new Option<bool>("--faults") { Description = "Which single mistakes would be noticed, by which step and how likely, in place of the steps; as text, or with --format csv." };
-        var cards = new Option<string?>("--cards") { Description = "Also write a card for each step to this PDF, A5.", HelpName = "FILE" };
+        var cards = new Option<string?>("--cards") { Description = "Also write a card for each step to this PDF, A5, with the picture of this cell where the step has one.", HelpName = "FILE" };
         var address = new Option<string?>("--address") { Description = $"Address of the cell's page of the procedure, to which the codes on the cards lead; the desk on this machine where it is not given ({Desk}).", HelpName = "URL" };
         var format = Options.Format();
         var outOption = Options.Out("Write to this file instead of standard output.");
@@ -58,9 +59,10 @@ internal static class ProcedureCommand
             if (parsed.GetValue(cards) is { } pdf)
             {
                 string own = parsed.GetValue(address) ?? $"{Desk}/cell/{Uri.EscapeDataString(Path.GetFileNameWithoutExtension(input.Name))}/procedure";
+                byte[] bytes = ProcedureFiles.Cards(sheet, Assess.Preview(input.Cell), own, DateTime.Now).Bytes;
                 try
                 {
-                    File.WriteAllBytes(pdf, ProcedureFiles.Cards(sheet, input.Cell, own, DateTime.Now).Bytes);
+                    File.WriteAllBytes(pdf, bytes);
                 }
                 catch (Exception e) when (Places.Refuses(e))
                 {

@@ -9,7 +9,7 @@ namespace Trivet.Papers;
 public static class PaperPdf
 {
     // Wide and narrow lines, millimetres [ISO-128].
-    private const double Wide = 0.5, Narrow = 0.25;
+    private const double Wide = 0.5, Narrow = 0.25, Fine = 0.13;
     private const double PointsPerMillimetre = 72 / 25.4;
 
     static PaperPdf() => GlobalFontSettings.FontResolver ??= new Typeface();
@@ -51,7 +51,7 @@ public static class PaperPdf
                 else graphics.DrawArc(PenOf(a.Pen), corner.X, corner.Y, size, size, -Degrees(a.Start), -Degrees(a.Sweep));
                 break;
             case FillMark f:
-                graphics.DrawPolygon(XBrushes.Black, [.. f.Points.Select(p => At(p.X, p.Y))], XFillMode.Winding);
+                graphics.DrawPolygon(f.White ? XBrushes.White : XBrushes.Black, [.. f.Points.Select(p => At(p.X, p.Y))], XFillMode.Winding);
                 break;
             case Label l:
                 var font = new XFont(Typeface.Family, l.Size * PointsPerMillimetre, l.Strong ? XFontStyleEx.Bold : XFontStyleEx.Regular);
@@ -74,7 +74,7 @@ public static class PaperPdf
 
     private static XPen PenOf(Pen pen)
     {
-        var line = new XPen(XColors.Black, (pen == Pen.Outline ? Wide : Narrow) * PointsPerMillimetre) { LineJoin = XLineJoin.Round };
+        var line = new XPen(XColors.Black, (pen switch { Pen.Outline => Wide, Pen.Fine => Fine, _ => Narrow }) * PointsPerMillimetre) { LineJoin = XLineJoin.Round };
         // In widths of the line.
         if (pen == Pen.Hidden) line.DashPattern = [6, 3];
         if (pen == Pen.Centre) line.DashPattern = [14, 3, 2, 3];

@@ -1,3 +1,7 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using Trivet.Testing;
 using Xunit;
 
 namespace Trivet.Cli.Tests;
@@ -37,4 +41,46 @@ public sealed class ProcedureTests
         Assert.Equal(ExitCode.AllHold, made.Code);
         Assert.Equal("%PDF"u8.ToArray(), (await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken))[..4]);
     }
+
+    /// <summary>Poppler reads the file: each card's picture is there in lines, as many as the picture has, and within the margins; no card has a raster.</summary>
+    [Theory, InlineData("en"), InlineData("de")]
+    public async Task Another_program_finds_the_picture_of_each_card_in_lines_within_the_margins(string language)
+    {
+        const double Point = 25.4 / 72, Fine = 0.13 / Point;
+        using var folder = new TemporaryFolder();
+        string file = folder.File("cards.pdf"), pictures = folder.File("pictures");
+        Assert.Equal(ExitCode.AllHold, (await Run.Trivet("procedure", Repository.Sample("jar-lids"), "--language", language, "--cards", file)).Code);
+        var text = OutsideProgram.PdfText(file);
+        Assert.SkipWhen(text.NotRun.Length > 0, text.NotRun);
+        string[] pages = text.Output.TrimEnd('\f', '\n').Split('\f');
+        var shown = (await Run.Trivet("picture", Repository.Sample("jar-lids"), "--steps", pictures)).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Trim().Split("  ")).ToDictionary(l => l[0], l => l[1]);
+        var steps = pages.Select((p, i) => (Step: Regex.Matches(p, @"([a-z-]+(:\S+)?) +[0-9a-f]{8}")[^1].Groups[1].Value, Page: i + 1)).GroupBy(p => p.Step, p => p.Page).ToArray();
+        // One card for each step, and hardly a page more than cards.
+        Assert.InRange(pages.Length, steps.Length, steps.Length + 2);
+        Assert.True(shown.Keys.ToHashSet().IsSubsetOf(steps.Select(s => s.Key)));
+        foreach (var same in steps.GroupBy(s => shown.GetValueOrDefault(s.Key, "none")))
+        {
+            int fine = 0;
+            foreach (int page in same.First())
+            {
+                var svg = XDocument.Parse(OutsideProgram.PdfPage(file, page).Output);
+                Assert.DoesNotContain(svg.Descendants(), e => e.Name.LocalName == "image");
+                foreach (var path in svg.Descendants().Where(e => e.Name.LocalName == "path" && Regex.IsMatch((string?)e.Attribute("style") ?? "", "stroke-width:")))
+                {
+                    double width = double.Parse(Regex.Match((string)path.Attribute("style")!, @"stroke-width:([0-9.]+)").Groups[1].ValueSpan, CultureInfo.InvariantCulture);
+                    if (Math.Abs(width - Fine) < 0.01) fine++;
+                    foreach (Match at in Regex.Matches((string)path.Attribute("d")!, @"(-?[0-9.]+) (-?[0-9.]+)"))
+                    {
+                        Assert.InRange(double.Parse(at.Groups[1].ValueSpan, CultureInfo.InvariantCulture) * Point, 14.9, 148 - 14.9);
+                        Assert.InRange(double.Parse(at.Groups[2].ValueSpan, CultureInfo.InvariantCulture) * Point, 15, 210 - 10);
+                    }
+                }
+            }
+            Assert.Equal(same.Key == "none" ? 0 : FineLines(Path.Combine(pictures, same.Key)), fine);
+        }
+    }
+
+    /// <summary>Lines of a picture's thinnest classes, counted in the picture itself: edges between two faces, hatching, thin lines of the rail.</summary>
+    private static int FineLines(string picture) => XDocument.Load(picture).Descendants().Where(e => ((string?)e.Attribute("class"))?.Split(' ').Any(c => c is "e" or "n" or "d") == true)
+        .Sum(e => e.Name.LocalName == "path" ? ((string)e.Attribute("d")!).Count(c => c == 'M') : 1);
 }

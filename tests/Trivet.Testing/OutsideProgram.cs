@@ -60,6 +60,19 @@ public sealed record OutsideProgram(string Output, string NotRun)
         }
     }
 
+    /// <summary>The text of a PDF, a form feed after each page, as Poppler reads it (Debian: poppler-utils).</summary>
+    public static OutsideProgram PdfText(string file) => Poppler("/usr/bin/pdftotext", ["-layout", file, "-"]);
+
+    /// <summary>A page of a PDF, counted from 1, as Poppler draws it: an SVG of its vector paths.</summary>
+    public static OutsideProgram PdfPage(string file, int page)
+    {
+        string number = page.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        return Poppler("/usr/bin/pdftocairo", ["-svg", "-f", number, "-l", number, file, "-"]);
+    }
+
+    private static OutsideProgram Poppler(string program, string[] arguments) =>
+        File.Exists(program) ? Checked(program, arguments) : new("", "Poppler is not installed; Debian has it as poppler-utils.");
+
     /// <summary>What a script says in Python (Debian: python3), which every machine that builds Trivet must have: without it the test fails.</summary>
     public static (int Code, string Output) Python(params string[] arguments)
     {

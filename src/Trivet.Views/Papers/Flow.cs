@@ -4,7 +4,7 @@ using Trivet.Views.Drawings;
 
 namespace Trivet.Views.Papers;
 
-/// <summary>A piece of a text that flows over pages. Closed: headings, paragraphs and tables are all there are.</summary>
+/// <summary>A piece of a text that flows over pages. Closed: headings, paragraphs, tables and pictures are all there are.</summary>
 public abstract record FlowBlock;
 
 /// <summary>Stays on the page of what follows it.</summary>
@@ -39,6 +39,11 @@ public sealed record FlowTable(ImmutableArray<string> Head, ImmutableArray<doubl
     }
 }
 
+/// <summary>A picture in the middle of the lines. It is never cut: whoever sets one makes it fit a page.</summary>
+/// <param name="Marks">From its lower left corner.</param>
+/// <param name="Width">Millimetres.</param>
+public sealed record FlowPicture(ImmutableArray<Mark> Marks, double Width, double Height) : FlowBlock;
+
 /// <summary>
 /// Sets blocks on pages: each is measured, and drawn where it fits, else on the next page. A heading is kept with what follows; a table breaks between rows and repeats its head. What
 /// is higher than a page by itself is cut to it, so setting always ends.
@@ -48,23 +53,30 @@ public sealed class Flow
     internal const double Margin = 15, Inset = 1.6;
     private const double Foot = 8, Line = 1.35, Pad = 1;
 
+    /// <summary>How much wider strong type is than what is measured.</summary>
+    internal const double StrongWider = 1.08;
+
+    private const int MostLinesAgain = 3;
+
     /// <summary>Lines of a cell; a page has room for no more.</summary>
     private const int MostLines = 40;
 
     private readonly string _title, _description;
     private readonly double _width, _height;
     private readonly Func<int, int, string> _foot;
+    private readonly string? _again;
     private readonly List<List<Mark>> _pages = [];
-    private double _y;
+    private double _y, _top;
 
-    private Flow(string title, string description, double width, double height, Func<int, int, string> foot) =>
-        (_title, _description, _width, _height, _foot) = (title, description, width, height, foot);
+    private Flow(string title, string description, double width, double height, Func<int, int, string> foot, string? again) =>
+        (_title, _description, _width, _height, _foot, _again) = (title, description, width, height, foot, again);
 
     /// <param name="width">Of a page, millimetres.</param>
     /// <param name="foot">Of a page, by its number and how many there are.</param>
-    public static ImmutableArray<Paper> Pages(string title, string description, double width, double height, IReadOnlyList<FlowBlock> blocks, Func<int, int, string> foot)
+    /// <param name="again">Stands strong at the head of every page but the first, so that it is known what goes on there.</param>
+    public static ImmutableArray<Paper> Pages(string title, string description, double width, double height, IReadOnlyList<FlowBlock> blocks, Func<int, int, string> foot, string? again = null)
     {
-        var flow = new Flow(title, description, width, height, foot);
+        var flow = new Flow(title, description, width, height, foot, again);
         flow.NewPage();
         for (int i = 0; i < blocks.Count; i++) flow.Set(blocks, i);
         return flow.Done();
@@ -72,12 +84,22 @@ public sealed class Flow
 
     private double Inner => _width - 2 * Margin;
     private static double Lowest => Margin + Foot;
-    private bool Fresh => _pages[^1].Count == 0;
+    private bool Fresh => _y >= _top;
 
     private void NewPage()
     {
         _pages.Add([]);
         _y = _height - Margin;
+        if (_pages.Count > 1 && _again is not null)
+        {
+            foreach (string line in TextMetrics.Wrap(_again, DraftingTable.Type, Inner / StrongWider, MostLinesAgain))
+            {
+                _y -= DraftingTable.Type * Line;
+                Text(Margin, _y + DraftingTable.Type * (Line - 1), line, DraftingTable.Type, Inner, true);
+            }
+            _y -= 2 * Pad;
+        }
+        _top = _y;
     }
 
     private void Set(IReadOnlyList<FlowBlock> blocks, int i)
@@ -102,6 +124,12 @@ public sealed class Flow
             case FlowTable t:
                 Table(t);
                 break;
+            case FlowPicture d:
+                if (!Fresh && _y - Pad - d.Height < Lowest) NewPage();
+                _y -= Pad + d.Height;
+                foreach (var mark in d.Marks) _pages[^1].Add(mark.Moved(new((_width - d.Width) / 2, _y)));
+                _y -= 2 * Pad;
+                break;
         }
     }
 
@@ -116,6 +144,7 @@ public sealed class Flow
     {
         FlowHeading h => (h.Large ? 5 : DraftingTable.Heading) * Line + 4 + Least(blocks, i + 1),
         FlowTable t => HeightOf(t, t.Head) + (t.Rows.IsEmpty ? 0 : HeightOf(t, t.Rows[0])) + Pad,
+        FlowPicture d => d.Height + Pad,
         _ => DraftingTable.Type * Line,
     };
 

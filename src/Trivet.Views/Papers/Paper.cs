@@ -14,6 +14,8 @@ public enum Pen
     Hidden,
     /// <summary>Axes and circles through holes; narrow, long dash and dot.</summary>
     Centre,
+    /// <summary>Edges and hatching of a picture set small, half as wide as a narrow line.</summary>
+    Fine,
 }
 
 public enum TextAnchor
@@ -26,7 +28,18 @@ public enum TextAnchor
 /// <summary>
 /// Something on a paper. Closed: strokes, arcs, filled areas and text are all there are. Millimetres of the paper from its lower left corner, y up.
 /// </summary>
-public abstract record Mark;
+public abstract record Mark
+{
+    /// <summary>The same elsewhere on the paper.</summary>
+    public Mark Moved(Vec2 by) => this switch
+    {
+        Stroke s => s with { Points = [.. s.Points.Select(p => p + by)] },
+        ArcMark a => a with { Centre = a.Centre + by },
+        FillMark f => f with { Points = [.. f.Points.Select(p => p + by)] },
+        Label l => l with { At = l.At + by },
+        _ => throw new ArgumentException($"{GetType().Name} has no place"),
+    };
+}
 
 /// <summary>Straight lines from point to point.</summary>
 public sealed record Stroke(ImmutableArray<Vec2> Points, Pen Pen, bool Closed = false) : Mark;
@@ -39,7 +52,8 @@ public sealed record ArcMark(Vec2 Centre, double Radius, double Start, double Sw
 }
 
 /// <summary>A filled area: an arrow's head.</summary>
-public sealed record FillMark(ImmutableArray<Vec2> Points) : Mark;
+/// <param name="White">Filled as the paper is: it hides what lies under it.</param>
+public sealed record FillMark(ImmutableArray<Vec2> Points, bool White = false) : Mark;
 
 /// <summary>A line of text on its baseline.</summary>
 /// <param name="Size">Of the type, millimetres.</param>

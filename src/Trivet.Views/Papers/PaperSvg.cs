@@ -34,7 +34,7 @@ public static class PaperSvg
                         Class(a.Pen));
                     break;
                 case FillMark f:
-                    sheet.Polygon(f.Points.Select(p => (X(p.X), Y(p.Y))), "f");
+                    sheet.Polygon(f.Points.Select(p => (X(p.X), Y(p.Y))), f.White ? "p z" : "f");
                     break;
                 case Label l:
                     sheet.Text(X(l.At.X), Y(l.At.Y), l.Text, l.Size * PixelsPerMillimetre, l.Strong ? "k" : "", (Anchor)(int)l.Anchor, l.Upright);
@@ -52,6 +52,7 @@ public static class PaperSvg
         Pen.Outline => "w",
         Pen.Hidden => "h",
         Pen.Centre => "c",
+        Pen.Fine => "g",
         _ => "",
     };
 }

@@ -69,7 +69,7 @@ internal static class PicturePage
             ["mount", ..] => words.Base,
             ["tool", "parts", var part, ..] => Fields.Words(cell, "/tool/parts/" + part, locale),
             ["tool", ..] => words.Tool,
-            ["cabinet"] or ["cabinet", not "modules", ..] => words.Cabinet,
+            ["cabinet"] or ["cabinet", not "modules", ..] or ["io", "signals" or "banks"] => words.Cabinet,
             [var list, var id, ..] when list is "stations" or "cables" => Fields.Words(cell, $"/{list}/{id}", locale),
             [var trade, var list, var id, ..] => Fields.Words(cell, $"/{trade}/{list}/{id}", locale),
             _ => Fields.Words(cell, pointer, locale),

@@ -24,9 +24,10 @@ public sealed record WordedStep(
 /// <summary>Words steps in one language.</summary>
 public static class StepTexts
 {
-    /// <summary>Numbers as people of the language write them; English keeps the point, as files do.</summary>
-    public static Locale LocaleOf(ProcedureWords words) =>
-        words.Tag == EnglishSteps.Words.Tag ? Locale.English : new(English.Language, CultureInfo.GetCultureInfo(words.Tag));
+    /// <summary>Numbers as people of the language write them, and the words of its pictures; English keeps the point, as files do.</summary>
+    public static Locale LocaleOf(ProcedureWords words) => words.Tag == EnglishSteps.Words.Tag
+        ? Locale.English
+        : new(English.Language with { Picture = words.Pictures, ChainCase = words.Chain.Replace("{id}", "{case}", StringComparison.Ordinal) }, CultureInfo.GetCultureInfo(words.Tag));
 
     public static ImmutableArray<WordedStep> Of(Procedure procedure, ProcedureWords words)
     {

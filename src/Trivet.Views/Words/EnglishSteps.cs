@@ -153,6 +153,7 @@ public static class EnglishSteps
         Places = ["shop", "transport", "site"],
         Skills = ["fitter", "electrician", "engineer", "safety person", "customer"],
         Upsets = ["the power was cycled", "plugs were moved", "the machine was transported"],
+        Pictures = EnglishPictures.All,
         Labels = new()
         {
             Title = "Procedure",
@@ -208,6 +209,7 @@ public static class EnglishSteps
             Language = "Language",
             Cards = "Step cards",
             CardOf = "{number} of {of}",
+            Continued = "{step}, continued",
             OpenNumbers = "{count} steps have a number that the description does not state yet.",
             LocalRules = "An aid, never a substitute: the local rules and licensed people decide. Trivet moves nothing.",
         },

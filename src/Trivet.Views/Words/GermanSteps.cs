@@ -153,6 +153,7 @@ public static class GermanSteps
         Places = ["Werkstatt", "Weg", "Aufstellort"],
         Skills = ["Monteur", "Elektrofachkraft", "Ingenieur", "Sicherheitsverantwortlicher", "Kunde"],
         Upsets = ["Spannung war aus und wieder ein", "Stecker wurden umgesteckt", "wurde transportiert"],
+        Pictures = GermanPictures.All,
         Labels = new()
         {
             Title = "Ablauf",
@@ -208,6 +209,7 @@ public static class GermanSteps
             Language = "Sprache",
             Cards = "Schrittkarten",
             CardOf = "{number} von {of}",
+            Continued = "{step}, Fortsetzung",
             OpenNumbers = "{count} Schritte haben eine Zahl, die die Beschreibung noch nicht angibt.",
             LocalRules = "Eine Hilfe, nie ein Ersatz: es gelten die örtlichen Regeln und befugte Personen entscheiden. Trivet bewegt nichts.",
         },

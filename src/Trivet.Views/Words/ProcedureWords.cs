@@ -45,6 +45,9 @@ public sealed record ProcedureWords
     public required ImmutableArray<string> Skills { get; init; }
     public required ImmutableArray<string> Upsets { get; init; }
 
+    /// <summary>Texts of the steps' pictures.</summary>
+    public required PictureWords Pictures { get; init; }
+
     public required ProcedureLabels Labels { get; init; }
 
     public static ImmutableArray<ProcedureWords> All { get; } = [EnglishSteps.Words, GermanSteps.Words];
@@ -119,6 +122,8 @@ public sealed record ProcedureLabels
     public required string Cards { get; init; }
     // {number} {of}
     public required string CardOf { get; init; }
+    // Head of a card's further pages: {step}
+    public required string Continued { get; init; }
     // {count}
     public required string OpenNumbers { get; init; }
     public required string LocalRules { get; init; }

@@ -23,6 +23,20 @@ public sealed class FlowTests
     }
 
     [Fact]
+    public void Every_page_but_the_first_says_what_goes_on_there_and_a_picture_stays_whole()
+    {
+        var picture = new FlowPicture([new Stroke([new(0, 0), new(60, 30)], Pen.Thin)], 60, 30);
+        for (int lines = 0; lines < 30; lines++)
+        {
+            var pages = Flow.Pages("title", "", 210, 100, [.. Enumerable.Range(0, lines).Select(i => new FlowParagraph($"line {i}")), picture, Rows(3)], (_, _) => "", "going on");
+            Assert.Equal(pages.Select((_, i) => i > 0), pages.Select(p => Texts(p).Contains("going on")));
+            var line = Assert.Single(pages.SelectMany(p => p.Marks).OfType<Stroke>(), s => s.Points[1].Y - s.Points[0].Y > 29);
+            Assert.InRange(line.Points[0].Y, 20, 100 - 15 - 30);
+            Assert.Equal(210 / 2, (line.Points[0].X + line.Points[1].X) / 2, 1e-9);
+        }
+    }
+
+    [Fact]
     public void A_heading_stands_on_the_page_of_what_follows()
     {
         for (int lines = 1; lines < 40; lines++)

@@ -1,8 +1,10 @@
 using System.Text;
 using System.Text.Json;
+using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Procedures;
+using Trivet.Views.Pictures;
 using Trivet.Views.Procedures;
 using Trivet.Views.Words;
 using Xunit;
@@ -56,7 +58,8 @@ public sealed class ProcedureSheetTests
         foreach (string tag in new[] { "en", "de" })
         {
             var sheet = Lids(tag: tag);
-            var cards = StepCards.Of(sheet, "http://desk/cell/jar-lids/procedure", "12345678");
+            var pictures = PictureSet.Of(Assess.Preview(Sample("jar-lids")), sheet.Procedure, StepTexts.LocaleOf(sheet.Words));
+            var cards = StepCards.Of(sheet, pictures, "http://desk/cell/jar-lids/procedure", "12345678");
             Assert.Equal(sheet.Steps.Select(s => s.Step.Id), cards.Select(c => Uri.UnescapeDataString(c.Link.Split("?step=")[1])).Distinct());
             foreach (var step in sheet.Steps)
             {
@@ -65,8 +68,37 @@ public sealed class ProcedureSheetTests
                 // Nothing is cut off on a card.
                 Assert.DoesNotContain(marks, m => m.Text.EndsWith('…'));
                 Assert.All(marks, m => Assert.InRange(m.At.Y, 5, StepCards.Height - 10));
+                // The boxes stand in the order in which the floor asks, and every page after the first says what goes on there.
+                Assert.Equal(step.Asks.Select(a => a.What.Split(' ')[0]), step.Asks.IsEmpty ? [] : Firsts(cards, step));
+                Assert.All(Pages(cards, step).Skip(1), p => Assert.Contains(p.Marks.OfType<Views.Papers.Label>(), l => l.Strong && l.Text.EndsWith(tag == "de" ? "Fortsetzung" : "continued", StringComparison.Ordinal)));
             }
         }
+    }
+
+    private static Views.Papers.Paper[] Pages(IEnumerable<CardPage> cards, WordedStep step) => [.. cards.Where(c => c.Link.EndsWith("=" + Uri.EscapeDataString(step.Step.Id), StringComparison.Ordinal)).Select(c => c.Paper)];
+
+    /// <summary>The first word of each row of the record, from the top: it stands left of its box.</summary>
+    private static IEnumerable<string> Firsts(IEnumerable<CardPage> cards, WordedStep step)
+    {
+        foreach (var page in Pages(cards, step))
+        {
+            var labels = page.Marks.OfType<Views.Papers.Label>().ToArray();
+            foreach (var box in labels.Where(l => l.Text == StepCards.Box).OrderByDescending(l => l.At.Y))
+                yield return labels.Where(l => Math.Abs(l.At.Y - box.At.Y) < 0.01).MinBy(l => l.At.X)!.Text.Split(' ')[0];
+        }
+    }
+
+    [Fact]
+    public void A_card_keeps_its_page_for_its_picture_and_takes_another_only_where_the_smallest_does_not_fit()
+    {
+        var sheet = Lids();
+        var pictures = PictureSet.Of(Assess.Preview(Sample("jar-lids")), sheet.Procedure);
+        var none = new PictureSet([], []);
+        int Count(PictureSet of, string step) => Pages(StepCards.Of(sheet, of, "http://desk", "12345678"), sheet.Steps.First(s => s.Step.Id == step)).Length;
+        Assert.Equal((1, 1), (Count(none, "hand-move:a"), Count(pictures, "hand-move:a")));
+        Assert.Equal((1, 2), (Count(none, "first-enable:a"), Count(pictures, "first-enable:a")));
+        // A label of a picture is never smaller than what is read at arm's length (common practice, no source).
+        Assert.All(StepCards.Of(sheet, pictures, "http://desk", "12345678").SelectMany(c => c.Paper.Marks).OfType<Views.Papers.Label>().Where(l => l.At.Y > 20), l => Assert.True(l.Size >= 1.6));
     }
 
     [Fact]
