@@ -93,7 +93,7 @@ public sealed class ProcedureSheetTests
     {
         var sheet = Lids();
         var pictures = PictureSet.Of(Assess.Preview(Sample("jar-lids")), sheet.Procedure);
-        var none = new PictureSet([], []);
+        var none = pictures with { OfSteps = pictures.OfSteps.Clear() };
         int Count(PictureSet of, string step) => Pages(StepCards.Of(sheet, of, "http://desk", "12345678"), sheet.Steps.First(s => s.Step.Id == step)).Length;
         Assert.Equal((1, 1), (Count(none, "hand-move:a"), Count(pictures, "hand-move:a")));
         Assert.Equal((1, 2), (Count(none, "first-enable:a"), Count(pictures, "first-enable:a")));
