@@ -63,7 +63,7 @@ public static class PaperPdf
                 var at = At(l.At.X, l.At.Y);
                 var state = graphics.Save();
                 if (l.Upright) graphics.RotateAtTransform(-90, at);
-                graphics.DrawString(l.Text, font, XBrushes.Black, at, format);
+                graphics.DrawString(Typeface.Spelled(l.Text), font, XBrushes.Black, at, format);
                 graphics.Restore(state);
                 break;
         }

@@ -52,6 +52,8 @@ public sealed class ProcedureTests
         Assert.Equal(ExitCode.AllHold, (await Run.Trivet("procedure", Repository.Sample("jar-lids"), "--language", language, "--cards", file)).Code);
         var text = OutsideProgram.PdfText(file);
         Assert.SkipWhen(text.NotRun.Length > 0, text.NotRun);
+        // The face that is embedded has letters of Western Europe; what it lacks would be a black box.
+        Assert.All(text.Output.Distinct(), c => Assert.True(c is < '\u0100' or '–' or '−' or '…' or '„' or '“' or '”' or '’', $"{c} {(int)c:x}"));
         string[] pages = text.Output.TrimEnd('\f', '\n').Split('\f');
         var shown = (await Run.Trivet("picture", Repository.Sample("jar-lids"), "--steps", pictures)).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Trim().Split("  ")).ToDictionary(l => l[0], l => l[1]);
         var steps = pages.Select((p, i) => (Step: Regex.Matches(p, @"([a-z-]+(:\S+)?) +[0-9a-f]{8}")[^1].Groups[1].Value, Page: i + 1)).GroupBy(p => p.Step, p => p.Page).ToArray();
