@@ -98,6 +98,13 @@ public static class DeskHost
 
         var app = builder.Build();
         app.UseExceptionHandler("/error", createScopeForErrors: true);
+        // A program gets its status alone: a page, or the way to one, it could take for an answer.
+        app.UseWhen(context => SessionCookie.ForPrograms(context.Request.Path), programs => programs.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = context => SecurityHeaders.Add(context, () => Task.CompletedTask),
+            StatusCodeSelector = e => e is BadHttpRequestException bad ? bad.StatusCode : StatusCodes.Status500InternalServerError,
+            SuppressDiagnosticsCallback = fault => fault.Exception is BadHttpRequestException,
+        }));
         app.Use(SecurityHeaders.Add);
         app.Use(Doors.HostCheck(() => network?.Names ?? []));
         // What programs ask for, and what is sent, gets its status alone; a page of words is for people who look.
