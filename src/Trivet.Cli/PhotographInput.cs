@@ -80,8 +80,7 @@ internal static class PhotographInput
             return null;
         }
 
-        string line = string.Join(" · ", new[] { cell, asked.About.Step, by.When.ToString("yyyy-MM-dd HH:mm:ss zzz", System.Globalization.CultureInfo.InvariantCulture), by.Person }.Where(t => t.Length > 0));
-        var made = PhotographFile.Make(file, line);
+        var made = PhotographFile.Make(file, JournalSentences.BurntIn(cell, asked.About.Step, by.When, by.Person));
         if (made.Jpeg is null)
         {
             Refuse(io, $"{asked.Photograph}: {made.Problem} {made.Remedy}");

@@ -33,6 +33,7 @@ internal static class DeskServices
         // Shared by all pages: what one has proved no other proves again. One core is left to the pages themselves.
         services.AddSingleton(new Assessor { MostSideBySide = Math.Max(1, Environment.ProcessorCount - 1) });
         services.AddSingleton<Sync.LiveBoard>();
+        services.AddSingleton<Sync.BundleShelf>();
         services.AddScoped<OpenCells>();
         // Pages do not outlive the program, so their keys need not either: nothing is written to the person's profile.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();

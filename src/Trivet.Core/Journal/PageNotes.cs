@@ -5,7 +5,4 @@ public static class PageNotes
 {
     /// <summary>Typed in from a card; date and time on the card follow.</summary>
     public const string FromPaper = "from paper";
-
-    /// <summary>Recorded by the page before this one.</summary>
-    public const string TakenOver = "taken over from an earlier page";
 }

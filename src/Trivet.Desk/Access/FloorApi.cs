@@ -4,12 +4,10 @@ using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using Trivet.Assessment;
 using Trivet.Cells;
 using Trivet.Desk.Network;
-using Trivet.Files.Floor;
+using Trivet.Desk.Sync;
 using Trivet.Store;
-using Trivet.Views.Floor;
 
 namespace Trivet.Desk.Access;
 
@@ -66,10 +64,13 @@ internal static class FloorApi
         };
     }
 
-    private static async Task<IResult> BundleAsync(JobStore store, Assessor assessor, string cell, CancellationToken stop)
+    /// <summary>Who has the newest bundle is told so in a few bytes (RFC 9110, 13.1.2).</summary>
+    private static async Task<IResult> BundleAsync(HttpContext context, JobStore store, BundleShelf shelf, string cell, CancellationToken stop)
     {
         if (await store.HeadAsync(cell, stop) is not { } stored || stored.Read().Cell is not { } head) return Results.NotFound();
-        return Results.Text(FloorBundleFile.Write(FloorBundles.Of(cell, head, assessor, await EarlierAsync(store, cell, stop))), "application/json");
+        var bundle = await shelf.OfAsync(cell, head, stored.Revision.Hash, await EarlierAsync(store, cell, stop));
+        context.Response.Headers.CacheControl = "private, no-cache";
+        return Results.Bytes(bundle.Utf8, "application/json", entityTag: new($"\"{bundle.Hash}\""));
     }
 
     /// <summary>The revisions that entries name: what was done against them is stale only where something it rests on has changed since.</summary>

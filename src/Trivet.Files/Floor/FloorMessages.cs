@@ -54,6 +54,5 @@ public sealed record LiveAnswer(ImmutableArray<AtWork> Others, long Head, long N
 [JsonSerializable(typeof(SignInSent))]
 [JsonSerializable(typeof(DeviceEntry[]))]
 [JsonSerializable(typeof(ReceivedEntry[]))]
-[JsonSerializable(typeof(string[]))]
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 public sealed partial class FloorJson : JsonSerializerContext;

@@ -40,7 +40,9 @@ public sealed class DeskLine(HttpClient desk, Session session, DeviceStore store
     public bool AtTheDesk { get; private set; }
 
     public ImmutableArray<AtWork> Others { get; private set; } = [];
-    public int PhotographsWaiting { get; private set; }
+
+    /// <summary>How many still wait to be sent, and how many the desk has said it will not take.</summary>
+    public (int Waiting, int Refused) Photographs { get; private set; }
 
     /// <summary>Step on the screen now, for the others to see.</summary>
     public string Step { get; set; } = "";
@@ -61,7 +63,11 @@ public sealed class DeskLine(HttpClient desk, Session session, DeviceStore store
                 reached = false;
                 _token = "";
             }
-            if (!reached) Others = [];
+            if (!reached)
+            {
+                Others = [];
+                if (session.Keeps) Photographs = (await store.PhotographsWaitingAsync(), Photographs.Refused);
+            }
             Reached = reached;
             Changed?.Invoke();
             try
@@ -138,7 +144,7 @@ public sealed class DeskLine(HttpClient desk, Session session, DeviceStore store
             // What the desk would not take stays and is tried again in the next turn, not at once.
             if (session.Waiting >= waiting) break;
         }
-        if (!SignInNeeded) PhotographsWaiting = await store.SendPhotographsAsync(new Uri(desk.BaseAddress!, Api + "photographs/").ToString(), _token);
+        if (!SignInNeeded) Photographs = await store.SendPhotographsAsync(new Uri(desk.BaseAddress!, Api + "photographs/").ToString(), _token);
 
         for (bool more = session.Head < live.Head || session.LastReceipt > session.Head; more;)
         {

@@ -89,17 +89,16 @@ public sealed class DeviceStore(IJSRuntime script)
         "addOthers", JsonSerializer.Serialize([.. entries], FloorJson.Default.ReceivedEntryArray), head.ToString(System.Globalization.CultureInfo.InvariantCulture));
 
     /// <summary>Takes what a file input holds. Gives the hash, or empty where nothing was chosen, or the name of an error.</summary>
-    public async Task<string> KeepPhotographAsync(Microsoft.AspNetCore.Components.ElementReference input) => await _module!.InvokeAsync<string>("keepPhotograph", input);
+    /// <param name="line">Burnt in below the picture: what it shows.</param>
+    public async Task<string> KeepPhotographAsync(Microsoft.AspNetCore.Components.ElementReference input, string line) => await _module!.InvokeAsync<string>("keepPhotograph", input, line);
 
-    /// <returns>How many still wait.</returns>
-    public async Task<int> SendPhotographsAsync(string address, string token) => await _module!.InvokeAsync<int>("sendPhotographs", address, token);
+    /// <returns>How many still wait, and how many the desk does not take.</returns>
+    public async Task<(int Waiting, int Refused)> SendPhotographsAsync(string address, string token) =>
+        await _module!.InvokeAsync<int[]>("sendPhotographs", address, token) is [var waiting, var refused] ? (waiting, refused) : default;
+
+    /// <returns>How many the desk has not received.</returns>
+    public async Task<int> PhotographsWaitingAsync() => await _module!.InvokeAsync<int>("photographsWaiting");
 
     /// <summary>A photograph to look at, as a data address; null where it is not on this device.</summary>
     public async Task<string?> PhotographAsync(string hash) => await _module!.InvokeAsync<string?>("photograph", hash);
-
-    /// <summary>Entries, bundle and device id of the page as it was before it kept a chain; nulls where there are none.</summary>
-    public async Task<string?[]> OldAsync() =>
-        JsonSerializer.Deserialize(await _module!.InvokeAsync<string>("oldEntries"), FloorJson.Default.StringArray) ?? [];
-
-    public async Task ForgetOldAsync() => await _module!.InvokeVoidAsync("forgetOld");
 }

@@ -4,6 +4,7 @@ using Trivet.AsBuilt;
 using Trivet.Files.Floor;
 using Trivet.Journal;
 using Trivet.Procedures;
+using Trivet.Views.Journals;
 using Trivet.Views.Words;
 
 namespace Trivet.Floor.Device;
@@ -72,7 +73,6 @@ public sealed class Session(DeviceStore store, TimeProvider clock)
         _device = await store.GetAsync("device") ?? "";
         if (await store.ChainAsync() is { } chain && DeviceChain.IsWhole(chain)) _chain = chain;
         else Damaged = true;
-        if (!Damaged) await TakeOverAsync();
         if (_device.Length == 0) await store.PutAsync("device", _device = Guid.NewGuid().ToString("n"));
         AddOthers(await store.OthersAsync());
         Bundle = await store.BundleAsync();
@@ -131,6 +131,9 @@ public sealed class Session(DeviceStore store, TimeProvider clock)
         return true;
     }
 
+    /// <summary>What is burnt in below a photograph taken now.</summary>
+    public string PhotographLine(string step) => JournalSentences.BurntIn(Bundle!.CellId, step, clock.GetUtcNow().ToOffset(TimeSpan.FromMinutes(LocalOffset)), Person);
+
     /// <summary>The words of the interruption are answered, or work goes on.</summary>
     public void GoOn()
     {
@@ -177,16 +180,6 @@ public sealed class Session(DeviceStore store, TimeProvider clock)
             if (error != DeviceStore.Taken || tries == 5 || await store.ChainAsync() is not { } chain) return error;
             _chain = chain;
         }
-    }
-
-    private async Task TakeOverAsync()
-    {
-        if (await store.OldAsync() is not [{ } entries, var bundle, var device] || !_chain.IsEmpty) return;
-        if (_device.Length == 0 && device is { Length: > 0 }) await store.PutAsync("device", _device = device);
-        if (_device.Length == 0 || EarlierEntries.Read(entries, bundle, _device) is not { } old) return;
-        foreach (var entry in old)
-            if (await AddAsync(entry) is not "") return;
-        await store.ForgetOldAsync();
     }
 
     private void AddOthers(IEnumerable<ReceivedEntry> entries) => _others.AddRange(entries.Select(e => DeviceChain.Read(e.Entry, e.Receipt)).OfType<Kept>());

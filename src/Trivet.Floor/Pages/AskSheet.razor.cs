@@ -75,7 +75,7 @@ public sealed partial class AskSheet
 
     private async Task PhotographAsync()
     {
-        string hash = await Device.KeepPhotographAsync(_file);
+        string hash = await Device.KeepPhotographAsync(_file, Work.PhotographLine(Step.Step.Id));
         if (hash.Length == 0) return;
         _problem = hash.Length == 64 ? "" : hash == DeviceStore.NoRoom ? W.NoRoom : W.NoPhotograph;
         if (_problem.Length == 0) await AnswerAsync(new Photographed(hash));

@@ -51,20 +51,37 @@ export const addOthers = (entries, head) => run(['others', 'things'], 'readwrite
   things.put(head, 'head');
 }).then(() => '', e => e.name);
 
-// A photograph is drawn anew, so that nothing but the picture itself stays: no place, no device, no name.
+// A photograph is drawn anew, so that nothing but the picture itself stays: no place, no device, no name. Below it, and taking nothing of it,
+// a line is burnt in that says what it shows.
 const longest = 1600, largest = 4 * 1024 * 1024;
 
-export async function keepPhotograph(input) {
+function burnIn(context, line, width, top, band) {
+  context.fillStyle = '#000';
+  context.fillRect(0, top, width, band);
+  const write = size => { context.font = `600 ${size}px ${getComputedStyle(document.body).fontFamily}`; };
+  write(band * 0.6);
+  const room = width - band, needed = context.measureText(line).width;
+  if (needed > room && room > 0) write(band * 0.6 * room / needed);
+  context.fillStyle = '#fff';
+  context.textBaseline = 'middle';
+  context.fillText(line, band / 2, top + band / 2);
+}
+
+export async function keepPhotograph(input, line) {
   const file = input?.files?.[0];
   if (!file) return '';
   try {
     const bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
     const scale = Math.min(1, longest / Math.max(bitmap.width, bitmap.height));
     const canvas = document.createElement('canvas');
-    canvas.width = Math.max(1, Math.round(bitmap.width * scale));
-    canvas.height = Math.max(1, Math.round(bitmap.height * scale));
-    canvas.getContext('2d').drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+    const width = Math.max(1, Math.round(bitmap.width * scale)), height = Math.max(1, Math.round(bitmap.height * scale));
+    const band = Math.max(18, Math.round(height / 28));
+    canvas.width = width;
+    canvas.height = height + band;
+    const context = canvas.getContext('2d');
+    context.drawImage(bitmap, 0, 0, width, height);
     bitmap.close();
+    burnIn(context, line, width, height, band);
     const blob = await new Promise(done => canvas.toBlob(done, 'image/jpeg', 0.85));
     if (!blob || blob.size > largest) return 'EncodingError';
     const bytes = await blob.arrayBuffer();
@@ -78,18 +95,25 @@ export async function keepPhotograph(input) {
   }
 }
 
-// Sends what has not been received; gives how many still wait.
+// The number of them that the desk has not received.
+export const photographsWaiting = () => run(['photographs'], 'readonly', p => p.getAll()).then(all => all.filter(p => !p.sent && !refused.has(p.hash)).length, () => 0);
+
+// What the desk has said it will never take is not sent again until the page is loaded anew.
+const refused = new Set();
+
+// Sends what has not been received; gives how many still wait, and how many the desk does not take.
 export async function sendPhotographs(address, token) {
   let waiting = 0;
-  for (const photograph of (await run(['photographs'], 'readonly', p => p.getAll())).filter(p => !p.sent)) {
+  for (const photograph of (await run(['photographs'], 'readonly', p => p.getAll())).filter(p => !p.sent && !refused.has(p.hash))) {
     const answer = await fetch(address + photograph.hash, {
       method: 'PUT', body: photograph.bytes, headers: { 'Content-Type': 'image/jpeg', RequestVerificationToken: token },
     }).catch(() => null);
     // Only what the desk says of its own counts: no page that something in between gave.
     if (answer?.status === 204) await run(['photographs'], 'readwrite', p => p.put({ ...photograph, sent: true }));
+    else if (answer?.status === 400 || answer?.status === 413) refused.add(photograph.hash);
     else waiting++;
   }
-  return waiting;
+  return [waiting, refused.size];
 }
 
 // A kept photograph to look at; null where it is not on this device.
@@ -100,8 +124,3 @@ export async function photograph(hash) {
   for (const b of new Uint8Array(kept.bytes)) text += String.fromCharCode(b);
   return 'data:image/jpeg;base64,' + btoa(text);
 }
-
-// Before there was a chain, entries lay in localStorage: they are taken over once, and taken away there when they are kept here.
-const old = ['trivet-floor.entries', 'trivet-floor.bundle', 'trivet-floor.device'];
-export const oldEntries = () => { try { return JSON.stringify(old.map(k => localStorage.getItem(k))); } catch { return '[null,null,null]'; } };
-export const forgetOld = () => { try { old.forEach(k => localStorage.removeItem(k)); } catch { /* nothing is kept there then */ } };

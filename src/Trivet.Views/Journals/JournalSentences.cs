@@ -58,7 +58,6 @@ public static class JournalSentences
     /// <summary>A note: as it was written, but for the beginning of those that the floor page writes by itself.</summary>
     public static string Note(string note, JournalWords words) =>
         note.StartsWith(PageNotes.FromPaper, StringComparison.Ordinal) ? words.FromPaper + note[PageNotes.FromPaper.Length..]
-        : note == PageNotes.TakenOver ? words.TakenOver
         : note;
 
     public static string NotSound(int faults, JournalWords words) => Fill(words.NotSound, ("count", Number(faults)));
@@ -81,6 +80,10 @@ public static class JournalSentences
         var local = new DateTime(Math.Clamp(entry.Ticks + entry.LocalOffset * TimeSpan.TicksPerMinute, 0, DateTime.MaxValue.Ticks));
         return local.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>The line burnt in below a photograph: what it shows, when by the clock there, and whose it is. Ids and numbers alone, so it reads the same in every language.</summary>
+    public static string BurntIn(string cell, string step, DateTimeOffset when, string person) =>
+        string.Join(" · ", new[] { cell, step, when.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture), person }.Where(t => t.Length > 0));
 
     private static string Stated(string pointer, string text, JournalWords words) => text.Length == 0 ? words.NotStated : FieldNames.Value(pointer, text, words.Tag);
 

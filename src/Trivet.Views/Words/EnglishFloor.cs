@@ -107,6 +107,8 @@ public static class EnglishFloor
         TakePhotograph = "Take a photograph",
         PhotographHere = "photograph kept on this device",
         NoPhotograph = "This is no photograph that the browser can read. Take another.",
+        PhotographsWait = "photographs still to be sent: {n}",
+        PhotographsRefused = "The desk does not take {n} photograph(s): they are damaged, or larger than it allows. They stay on this device; open their step and take them again.",
         SignAs = "Sign as {skill}: {person}",
         Pending = "pending until the desk has received it",
         Again = "Answer again",

@@ -55,7 +55,6 @@ public static class EnglishJournal
         Erased = "erased the photograph {hash}: {reason}",
         Unread = "“{kind}”, written by a later program",
         FromPaper = "from paper",
-        TakenOver = "taken over from an earlier page",
         Exported = "{count} entries written to {file}.",
         Imported = "{taken} entries received, {again} were here already.",
         DamagedReceipt = "The entry of receipt {number} is no longer what was received. Keep the file as it is, and bring a backup beside it.",

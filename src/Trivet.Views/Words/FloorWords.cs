@@ -112,6 +112,10 @@ public sealed record FloorWords
     public required string TakePhotograph { get; init; }
     public required string PhotographHere { get; init; }
     public required string NoPhotograph { get; init; }
+    /// <summary>In the state of what is sent: {n}</summary>
+    public required string PhotographsWait { get; init; }
+    /// <summary>Why, and what to do: {n}</summary>
+    public required string PhotographsRefused { get; init; }
     public required string SignAs { get; init; }
     public required string Pending { get; init; }
     public required string Again { get; init; }

@@ -107,6 +107,8 @@ public static class GermanFloor
         TakePhotograph = "Foto aufnehmen",
         PhotographHere = "Foto auf diesem Gerät",
         NoPhotograph = "Das ist kein Foto, das der Browser lesen kann. Ein anderes aufnehmen.",
+        PhotographsWait = "noch zu sendende Fotos: {n}",
+        PhotographsRefused = "Das Pult nimmt {n} Foto(s) nicht an: beschädigt, oder größer als erlaubt. Sie bleiben auf diesem Gerät; ihren Schritt öffnen und neu aufnehmen.",
         SignAs = "Als {skill} unterschreiben: {person}",
         Pending = "schwebend, bis das Pult es empfangen hat",
         Again = "Noch einmal antworten",

@@ -55,7 +55,6 @@ public static class GermanJournal
         Erased = "Foto {hash} gelöscht: {reason}",
         Unread = "„{kind}“, von einem späteren Programm geschrieben",
         FromPaper = "vom Papier",
-        TakenOver = "von einer früheren Seite übernommen",
         Exported = "{count} Einträge nach {file} geschrieben.",
         Imported = "{taken} Einträge empfangen, {again} waren schon hier.",
         DamagedReceipt = "Der Eintrag der Quittung {number} ist nicht mehr, was empfangen wurde. Die Datei lassen, wie sie ist, und eine Sicherung danebenlegen.",

@@ -67,7 +67,6 @@ public sealed record JournalWords
 
     // Notes that the floor page writes by itself.
     public required string FromPaper { get; init; }
-    public required string TakenOver { get; init; }
 
     // Carried over as a file. {count} {file} {taken} {again} {number}
     public required string Exported { get; init; }

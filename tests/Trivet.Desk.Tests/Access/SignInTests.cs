@@ -53,7 +53,16 @@ public sealed class SignInTests : IAsyncLifetime
         Assert.Equal("eve", me.GetProperty("person").GetProperty("id").GetString());
         Assert.Equal(device.Id, me.GetProperty("device").GetProperty("id").GetString());
         Assert.Equal(["seeFloor", "addEntries"], me.GetProperty("may").EnumerateArray().Select(a => a.GetString()!));
-        Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("floor/api/v1/bundles/lids", Stop)).StatusCode);
+        using (var bundle = await client.GetAsync("floor/api/v1/bundles/lids", Stop))
+        {
+            Assert.Equal(HttpStatusCode.OK, bundle.StatusCode);
+            // A page that has it is not sent it again.
+            using var again = new HttpRequestMessage(HttpMethod.Get, "floor/bundles/lids.json");
+            again.Headers.IfNoneMatch.Add(bundle.Headers.ETag!);
+            using var same = await client.SendAsync(again, Stop);
+            Assert.Equal(HttpStatusCode.NotModified, same.StatusCode);
+            Assert.Equal("", await same.Content.ReadAsStringAsync(Stop));
+        }
         Assert.Contains("\"lids\"", await client.GetStringAsync("floor/api/v1/cells", Stop), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("floor/api/v1/bundles/nothing", Stop)).StatusCode);
 

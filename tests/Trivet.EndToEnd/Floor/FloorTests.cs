@@ -82,6 +82,87 @@ public sealed class FloorTests(Chromium chromium, SharedDesk desk)
     }
 
     [Fact]
+    public async Task A_photograph_says_below_what_it_shows_and_one_that_the_desk_does_not_take_is_told()
+    {
+        var page = await OpenExampleAsync(desk.Address, 1024, 768);
+        byte[] taken = await page.ScreenshotAsync(new() { Type = ScreenshotType.Jpeg });
+        await page.RouteAsync("**/photographs/*", route => route.FulfillAsync(new() { Status = 400 }));
+        await GoToAsync(page, "Goods in");
+        await page.Locator("input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = "plate.jpg", MimeType = "image/jpeg", Buffer = taken });
+        await Assertions.Expect(page.Locator("img.photo").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("The desk does not take 1 photograph(s)")).ToBeVisibleAsync();
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, "floor-photograph.png"), FullPage = true });
+
+        // The band below the picture takes nothing of it: black, with white letters.
+        int[] below = await page.EvaluateAsync<int[]>("""
+            async () => {
+              const image = document.querySelector('img.photo');
+              await image.decode();
+              const canvas = Object.assign(document.createElement('canvas'), { width: image.naturalWidth, height: image.naturalHeight });
+              const context = canvas.getContext('2d');
+              context.drawImage(image, 0, 0);
+              const grey = context.getImageData(0, 768, canvas.width, canvas.height - 768).data.filter((_, i) => i % 4 === 1);
+              return [canvas.width, canvas.height, grey.filter(g => g < 40).length, grey.filter(g => g > 215).length];
+            }
+            """);
+        Assert.Equal((1024, 768 + 27), (below[0], below[1]));
+        Assert.InRange(below[2], 1024 * 27 / 2, 1024 * 27);
+        Assert.InRange(below[3], 400, 1024 * 27 / 3);
+
+        // Loaded anew it asks the desk again, which now takes it.
+        await page.UnrouteAllAsync();
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator(".state")).ToContainTextAsync("all received");
+        await Assertions.Expect(page.GetByText("The desk does not take")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task Where_the_browser_has_no_room_left_an_entry_is_not_taken_for_kept()
+    {
+        var page = await OpenExampleAsync(desk.Address, 1024, 768);
+        await GoToAsync(page, Mount);
+        // The error of a full disk, where the browser would raise it: its own quota is looked at too seldom to be met by a small entry.
+        await page.EvaluateAsync("""
+            () => {
+              const add = IDBObjectStore.prototype.add;
+              IDBObjectStore.prototype.add = function () { throw new DOMException('full', 'QuotaExceededError'); };
+              window.makeRoom = () => { IDBObjectStore.prototype.add = add; };
+            }
+            """);
+        await page.Locator("#ask-length-in").FillAsync("1700.3");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("The browser has no room left")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".kept")).ToHaveCountAsync(0);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Repository.Screens, "floor-full.png"), FullPage = true });
+
+        // What was typed still stands there, and is kept once there is room.
+        await page.EvaluateAsync("() => makeRoom()");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("Kept: 1700.3 mm");
+    }
+
+    [Fact]
+    public async Task Where_the_browser_keeps_nothing_the_page_says_so_before_anything_is_typed()
+    {
+        var page = await chromium.PageAsync(1024, 768);
+        Assert.SkipUnless(Directory.Exists(Site), "The floor page is published in Release builds only (or with -p:WithFloor=true).");
+        // As a browser does that forbids it to a site.
+        await page.AddInitScriptAsync("Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('forbidden', 'SecurityError'); } })");
+        await page.GotoAsync(new Uri(desk.Address, "/floor/").ToString());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Try it with an invented cell" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("This browser does not keep the steps")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to Jar lids" }).ClickAsync();
+        await page.GetByLabel("Name or sign").FillAsync("ada");
+        await page.GetByRole(AriaRole.Button, new() { Name = "That is me" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".net.only")).ToContainTextAsync("this browser keeps nothing");
+        await GoToAsync(page, Mount);
+        await page.Locator("#ask-length-in").FillAsync("1700.3");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Assertions.Expect(page.Locator("main").GetByText("this browser keeps nothing")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".kept")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task A_browser_finds_it_installable()
     {
         var page = await OpenExampleAsync(desk.Address, 1024, 768);
