@@ -22,7 +22,7 @@ public sealed record AccessLimits(int PairPerMinute = 10, int SignInPerMinute = 
             if (rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after))
                 response.Headers.RetryAfter = ((int)Math.Ceiling(after.TotalSeconds)).ToString(System.Globalization.CultureInfo.InvariantCulture);
             response.ContentType = "text/plain; charset=utf-8";
-            await response.WriteAsync(Trivet.Views.Words.Locale.English.Language.Access.TooOften, stop);
+            await response.WriteAsync(Spoken.Of(rejected.HttpContext).TooOften, stop);
         };
         options.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => context.IsAtTheMachine()
             ? RateLimitPartition.GetNoLimiter("")

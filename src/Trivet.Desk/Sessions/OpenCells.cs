@@ -20,7 +20,7 @@ public sealed class OpenCells(JobStore store, Assessor assessor, TimeProvider cl
         if (await store.DraftAsync(id, acting.Person) is not { } draft) return (null, null);
         var read = draft.Read();
         if (read.Cell is not { } cell) return (null, read);
-        return (_open[id] = new CellSession(store, assessor, clock, draft, cell), null);
+        return (_open[id] = new CellSession(store, assessor, clock, draft, cell) { Language = acting.Language }, null);
     }
 
     public async ValueTask DisposeAsync()

@@ -49,6 +49,9 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
 
     public async Task FocusAsync(string id) => await _module!.InvokeVoidAsync("focusOn", id);
 
+    /// <returns>BCP 47 tags of the languages that the person reads, the best first.</returns>
+    public async Task<string[]> SpokenAsync() => await _module!.InvokeAsync<string[]>("spoken");
+
     public async Task LanguageAsync(string tag) => await _module!.InvokeVoidAsync("language", tag);
 
     /// <summary>Begins the next screen at its top, also for those who hear it read.</summary>

@@ -62,11 +62,12 @@ public sealed class Session(DeviceStore store, TimeProvider clock)
     /// <summary>A newer entry than this is missing for long: the page asks what happened.</summary>
     public TimeSpan? Away { get; private set; }
 
-    public async Task LoadAsync()
+    /// <param name="spoken">BCP 47 tags of the languages that the person reads, the best first; what was chosen on the page goes before.</param>
+    public async Task LoadAsync(string[] spoken)
     {
         Keeps = await store.StartAsync();
+        Words = FloorWords.Of(Keeps && await store.GetAsync("language") is { } chosen ? spoken.Prepend(chosen) : spoken);
         if (!Keeps) return;
-        Words = FloorWords.Of(await store.GetAsync("language") ?? "");
         Person = await store.GetAsync("person") ?? "";
         _clockOffset = long.TryParse(await store.GetAsync("clock offset"), NumberStyles.Integer, CultureInfo.InvariantCulture, out long offset) ? offset : null;
         Head = long.TryParse(await store.GetAsync("head"), NumberStyles.Integer, CultureInfo.InvariantCulture, out long head) ? head : 0;

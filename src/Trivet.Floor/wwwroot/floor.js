@@ -42,5 +42,7 @@ export function toTop() {
   document.querySelector('h1')?.focus({ preventScroll: true });
 }
 
+// What the person reads, the best first.
+export const spoken = () => [...(navigator.languages ?? [navigator.language])];
 export const language = tag => { document.documentElement.lang = tag; };
 export const focusOn = id => document.getElementById(id)?.focus();

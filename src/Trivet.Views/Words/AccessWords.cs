@@ -8,6 +8,9 @@ public sealed record InstallSteps(string Platform, ImmutableArray<string> Steps)
 /// <summary>Texts about who may use a job from the network, and on which devices.</summary>
 public sealed record AccessWords
 {
+    /// <summary>BCP 47 tag.</summary>
+    public required string Tag { get; init; }
+
     // The root certificate.
     public required string CertificateTitle { get; init; }
     public required string CertificateWhy { get; init; }
@@ -89,4 +92,11 @@ public sealed record AccessWords
     public required ImmutableArray<string> Roles { get; init; }
     /// <summary>In the order of what the desk's table of access names.</summary>
     public required ImmutableArray<string> Acts { get; init; }
+
+    public static ImmutableArray<AccessWords> All => [EnglishAccess.Words, GermanAccess.Words];
+
+    /// <param name="wanted">BCP 47 tags, the best first, as a browser tells them (RFC 9110, 12.5.4): <c>de-AT</c> is answered in German.</param>
+    /// <returns>English where none of them is spoken.</returns>
+    public static AccessWords In(params IEnumerable<string> wanted) =>
+        wanted.Select(tag => All.FirstOrDefault(w => w.Tag.Equals(tag.Split('-')[0], StringComparison.OrdinalIgnoreCase))).FirstOrDefault(w => w is not null) ?? EnglishAccess.Words;
 }

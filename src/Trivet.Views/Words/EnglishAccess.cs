@@ -3,10 +3,11 @@ using System.Collections.Immutable;
 namespace Trivet.Views.Words;
 
 /// <summary>English texts about who may use a job from the network.</summary>
-internal static class EnglishAccess
+public static class EnglishAccess
 {
     public static AccessWords Words { get; } = new()
     {
+        Tag = "en",
         CertificateTitle = "Root certificate",
         CertificateWhy = "A browser keeps the floor page on a device, so that it works without a network, only where it trusts the address. "
             + "This machine has made a root certificate of its own for that. It may vouch for names and addresses of local networks and of this desk, and for nothing else.",

@@ -210,7 +210,9 @@ public sealed record FloorWords
     public static ImmutableArray<FloorWords> All => [EnglishFloor.Words, GermanFloor.Words];
 
     /// <summary>The words of a language; of the first one where the page does not have it.</summary>
-    public static FloorWords Of(string tag) => All.FirstOrDefault(w => w.Tag == tag) ?? All[0];
+    /// <param name="wanted">BCP 47 tags, the best first; English where none of them is spoken.</param>
+    public static FloorWords Of(params IEnumerable<string> wanted) =>
+        wanted.Select(tag => All.FirstOrDefault(w => w.Tag.Equals(tag.Split('-')[0], StringComparison.OrdinalIgnoreCase))).FirstOrDefault(w => w is not null) ?? All[0];
 
     /// <summary>Journal words of the same language.</summary>
     public JournalWords Journal => JournalWords.In(Tag);

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Trivet.Views.Words;
 
 /// <summary>German texts about who may use a job from the network: a device shows them whose browser asks for German.</summary>
-internal static class GermanAccess
+public static class GermanAccess
 {
     public static AccessWords Words { get; } = new()
     {
@@ -106,8 +106,8 @@ internal static class GermanAccess
         NoNeedHere = "An dem Rechner, auf dem das Pult läuft, verbindet man nichts und meldet sich niemand an.",
         OpenFloor = "Die Seite für die Halle öffnen",
         OpenDesk = "Den Auftragsordner öffnen",
-        RefusedTitle = "Nicht für deine Rollen",
-        RefusedWhy = "Du bist bekannt, aber was du wolltest, braucht eine Rolle, die du nicht hast, oder wird nur an dem Rechner gegeben, auf dem das Pult läuft. Eine Person dort kann deine Rollen ändern.",
+        RefusedTitle = "Nicht für Ihre Rollen",
+        RefusedWhy = "Sie sind bekannt, aber was Sie wollten, braucht eine Rolle, die Sie nicht haben, oder wird nur an dem Rechner gegeben, auf dem das Pult läuft. Eine Person dort kann Ihre Rollen ändern.",
         TooOften = "Zu viele Versuche von hier. Eine Minute warten, dann noch einmal.",
         Roles = ["ansehen", "festhalten", "freigeben", "planen"],
         Acts = ["sieht die Seite für die Halle und ihre Bündel", "fügt hinzu, was getan und gemessen wurde", "unterschreibt", "arbeitet mit den Blättern des Pults", "verbindet Geräte, trägt Personen ein, gibt Rollen"],

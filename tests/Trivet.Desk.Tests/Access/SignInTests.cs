@@ -75,6 +75,20 @@ public sealed class SignInTests : IAsyncLifetime
     }
 
     [Theory]
+    [InlineData("de-AT,de;q=0.9,en;q=0.8", "de", "Dieses Gerät verbinden")]
+    [InlineData("fr, de;q=0.3, en;q=0.7", "en", "Pair this device")]
+    [InlineData("de;q=0", "en", "Pair this device")]
+    [InlineData(null, "en", "Pair this device")]
+    public async Task A_device_is_spoken_to_in_the_language_that_its_browser_asks_for(string? asked, string tag, string title)
+    {
+        var client = _desk.Client(new());
+        if (asked is not null) client.DefaultRequestHeaders.Add("Accept-Language", asked);
+        string page = WebUtility.HtmlDecode(await client.GetStringAsync("pair", Stop));
+        Assert.Contains($"<main id=\"main\" tabindex=\"-1\" class=\"access-sheet\" lang=\"{tag}\">", page, StringComparison.Ordinal);
+        Assert.Contains(title, page, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("/cell/lids", "/cell/lids")]
     [InlineData("//evil.example", "/floor/")]
     [InlineData("/\\evil.example", "/floor/")]

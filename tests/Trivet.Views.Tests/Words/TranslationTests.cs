@@ -18,6 +18,7 @@ public sealed partial class TranslationTests
     private static readonly object[][] Pairs =
     [
         [EnglishSteps.Words, GermanSteps.Words], [EnglishFaultCatalogue.Words, GermanFaultCatalogue.Words], [EnglishJournal.Words, GermanJournal.Words], [EnglishFloor.Words, GermanFloor.Words],
+        [EnglishAccess.Words, GermanAccess.Words],
     ];
 
     [Fact]
@@ -97,7 +98,7 @@ public sealed partial class TranslationTests
         {
             var pages = new TheoryData<string>();
             string source = Repository.PathOf("src");
-            foreach (string folder in new[] { "Trivet.Floor/Pages", "Trivet.Desk/Components/Journals", "Trivet.Desk/Components/Procedures" })
+            foreach (string folder in new[] { "Trivet.Floor/Pages", "Trivet.Desk/Components/Journals", "Trivet.Desk/Components/Procedures", "Trivet.Desk/Components/Access" })
                 foreach (string file in Directory.EnumerateFiles(Path.Combine(source, folder), "*.razor")) pages.Add(Path.GetRelativePath(source, file).Replace('\\', '/'));
             return pages;
         }
