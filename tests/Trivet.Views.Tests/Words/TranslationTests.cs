@@ -12,7 +12,7 @@ namespace Trivet.Views.Tests.Words;
 public sealed partial class TranslationTests
 {
     /// <summary>What reads the same in both languages: units, abbreviations and what both write alike.</summary>
-    private static readonly HashSet<string> Same = ["{hours} h {minutes} min", "{minutes} min", "PIN", "Name", "{part}, {cell}"];
+    private static readonly HashSet<string> Same = ["{hours} h {minutes} min", "{minutes} min", "PIN", "Name", "Person", "Code", "Android", "Windows", "macOS", "Linux", "{part}, {cell}"];
 
     /// <summary>Records of words and their languages, English first. A language is one file, so a new one is one more here.</summary>
     private static readonly object[][] Pairs =
