@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Trivet.AsBuilt;
 using Trivet.Cells;
 using Trivet.Files;
@@ -29,13 +30,27 @@ public sealed class CellWork(JobStore store, string cellId)
         var of = (await store.JournalHeadAsync(stop), head.Revision.Hash, draft);
         if (of.Item1 == _of.Journal && of.Hash == _of.Revision && ReferenceEquals(draft, _of.Draft)) return false;
 
-        Kept[] entries = [.. (await store.JournalAsync(0, stop)).Lines.Select(l => l.Kept).Where(k => k.Entry.Cell == cellId)];
-        var revisions = await store.CellsOfAsync(cellId, entries.Select(k => k.Entry.Revision), stop);
+        var (entries, revisions) = await RecordedAsync(stop);
         bool edited = CellFile.Hash(draft) != head.Revision.Hash;
         // The procedures take longer to compute than a page may stand still.
         Seen = await Task.Run(
             () => new WorkSeen(cell, entries.Length > 0, Work.Of(cell, cellId, entries, revisions), edited && entries.Length > 0 ? Work.Against(cell, draft, cellId, entries, revisions) : null), stop);
         _of = of;
         return true;
+    }
+
+    /// <summary>What it would cost at the machine if the newest revision said what another cell says; null where nothing is recorded, so that nothing can be lost.</summary>
+    /// <exception cref="StoreFailedException">The store did not answer.</exception>
+    public async Task<DryRun?> AgainstAsync(Cell then, CancellationToken stop)
+    {
+        if (await store.HeadAsync(cellId, stop) is not { } head || head.Read().Cell is not { } now) return null;
+        var (entries, revisions) = await RecordedAsync(stop);
+        return entries.Length == 0 ? null : await Task.Run(() => Work.Against(now, then, cellId, entries, revisions), stop);
+    }
+
+    private async Task<(Kept[] Entries, ImmutableDictionary<string, Cell> Revisions)> RecordedAsync(CancellationToken stop)
+    {
+        Kept[] entries = [.. (await store.JournalAsync(0, stop)).Lines.Select(l => l.Kept).Where(k => k.Entry.Cell == cellId)];
+        return (entries, await store.CellsOfAsync(cellId, entries.Select(k => k.Entry.Revision), stop));
     }
 }

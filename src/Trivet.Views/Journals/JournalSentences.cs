@@ -68,6 +68,8 @@ public static class JournalSentences
 
     public static string Imported(int taken, int again, JournalWords words) => Fill(words.Imported, ("taken", Number(taken)), ("again", Number(again)));
 
+    public static string Restoring(int revision, DraftCosts costs, JournalWords words) => $"{Fill(words.Restoring, ("revision", Number(revision)))} {costs.Summary}";
+
     public static string DamagedReceipt(long number, JournalWords words) => Fill(words.DamagedReceipt, ("number", Number(number)));
 
     public static string OlderLeftOut(int shown, JournalWords words) => Fill(words.OlderLeftOut, ("count", Number(shown)));

@@ -22,7 +22,7 @@ public static class WorkForms
         int skills = words.Skills.Max(s => s.Length), ids = shown.Select(s => s.Step.Id.Length).DefaultIfEmpty(0).Max(), standings = words.Standings.Max(s => s.Length);
         var text = new StringBuilder();
         text.Append(progress.Level is { } level ? JournalSentences.Fill(words.LevelNow, ("level", words.Levels[(int)level])) : words.LevelUnknown).Append('\n');
-        text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", Minutes(progress.MinutesLeft)))).Append("\n\n");
+        text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", DraftCosts.Minutes(progress.MinutesLeft)))).Append("\n\n");
         if (shown.Length == 0) text.Append(words.CostsNothing).Append('\n');
         foreach (var s in shown)
         {
@@ -88,6 +88,4 @@ public static class WorkForms
         foreach (var s in run.Gone) json.WriteStringValue(s.Step.Id);
         json.WriteEndArray();
     });
-
-    private static string Minutes(double minutes) => Math.Ceiling(minutes).ToString("0", CultureInfo.InvariantCulture);
 }

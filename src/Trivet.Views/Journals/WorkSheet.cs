@@ -67,5 +67,6 @@ public sealed record DraftCosts(string Summary, ImmutableArray<string> Lines)
             ]);
     }
 
-    private static string Minutes(double minutes) => Math.Ceiling(minutes).ToString("0", CultureInfo.InvariantCulture);
+    /// <summary>Never less than it takes.</summary>
+    internal static string Minutes(double minutes) => Math.Ceiling(minutes).ToString("0", CultureInfo.InvariantCulture);
 }

@@ -106,6 +106,9 @@ public static class EnglishJournal
         ToDoAgain = "To be done again: {count}.",
         DraftCosts = "If this draft is saved",
         WhichAndWhy = "Which steps, and why",
+        Restoring = "Restoring revision {revision} makes work at the machine stale.",
+        RestoreAllTheSame = "Restore it all the same",
+        LeaveIt = "Leave it",
         WhereItStands = "Where the work stands",
         ShowEntries = "Show its entries",
     };

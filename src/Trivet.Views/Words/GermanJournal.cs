@@ -106,6 +106,9 @@ public static class GermanJournal
         ToDoAgain = "Noch einmal zu tun: {count}.",
         DraftCosts = "Wird dieser Entwurf gespeichert",
         WhichAndWhy = "Welche Schritte, und warum",
+        Restoring = "Revision {revision} wiederherzustellen lässt Arbeit an der Maschine veralten.",
+        RestoreAllTheSame = "Trotzdem wiederherstellen",
+        LeaveIt = "Lassen",
         WhereItStands = "Wo die Arbeit steht",
         ShowEntries = "Einträge dazu zeigen",
     };

@@ -111,6 +111,10 @@ public sealed record JournalWords
     public required string DraftCosts { get; init; }
     /// <summary>Leads from what a draft would cost to the sheet that says it step by step.</summary>
     public required string WhichAndWhy { get; init; }
+    /// <summary>Asks before a revision is restored: {revision}</summary>
+    public required string Restoring { get; init; }
+    public required string RestoreAllTheSame { get; init; }
+    public required string LeaveIt { get; init; }
     public required string WhereItStands { get; init; }
     public required string ShowEntries { get; init; }
 
