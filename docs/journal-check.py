@@ -1,10 +1,11 @@
 #!/usr/bin/env python3
 """Checks an exported journal without Trivet: python3 journal-check.py FILE. Ends with 1 where something does not fit (docs/journal.md)."""
+import base64
 import hashlib
 import json
 import sys
 
-entries, receipts, faults = {}, [], []
+entries, receipts, photographs, faults = {}, [], set(), []
 for number, line in enumerate(open(sys.argv[1], encoding="utf-8", newline="\n"), 1):
     text = line.rstrip("\n")
     record = json.loads(text)
@@ -13,6 +14,10 @@ for number, line in enumerate(open(sys.argv[1], encoding="utf-8", newline="\n"),
     digest = hashlib.sha256(text.encode()).hexdigest()
     if "receipt" in record:
         receipts.append((digest, record))
+    elif "photograph" in record:
+        photographs.add(record["hash"])
+        if hashlib.sha256(base64.b64decode(record["bytes"])).hexdigest() != record["hash"]:
+            faults.append(f"line {number}: the photograph does not have its hash")
     else:
         entries[digest] = record
 
@@ -34,5 +39,9 @@ for (device, sequence), here in sorted(places.items()):
     if len(here) > 1 or not before or any(named not in before for _, named in here):
         faults.append(f"device {device}, sequence {sequence}: " + ("written twice" if len(here) > 1 else "does not follow the one before it"))
 
-print(f"{len(entries)} entries, {len(receipts)} receipts, head {previous or 'none'}", *faults, sep="\n")
+said = [says for entry in entries.values() for says in (entry["says"], entry["says"].get("instead", {}))]
+named, erased = ({says.get("photograph") for says in said if says.get("kind") == kind} for kind in ("photographed", "erased"))
+faults += [f"photograph {digest}: was erased, and is here" for digest in sorted(photographs & erased)]
+
+print(f"{len(entries)} entries, {len(receipts)} receipts, {len(photographs)} photographs, {len(named - erased - photographs)} not here, head {previous or 'none'}", *faults, sep="\n")
 sys.exit(1 if faults else 0)

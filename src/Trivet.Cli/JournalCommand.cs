@@ -21,11 +21,11 @@ internal static class JournalCommand
         var cell = new Argument<string?>("cell") { Description = "Id of one cell; all cells of the job where it is not given.", HelpName = "CELL", Arity = ArgumentArity.ZeroOrOne };
         var step = new Option<string?>("--step") { Description = "Only entries about this step.", HelpName = "ID" };
         var ask = new Option<string?>("--ask") { Description = "What the step asks that a photograph answers.", HelpName = "ID" };
-        var person = new Option<string?>("--person") { Description = "Only entries of this person.", HelpName = "ID" };
+        var person = new Option<string?>("--person") { Description = "Only entries of this person; with --photograph, --erase and --import, who does it.", HelpName = "ID" };
         var device = new Option<string?>("--device") { Description = "Only entries of this device.", HelpName = "ID" };
         var verify = new Option<bool>("--verify") { Description = "Look through every hash and both chains, and say what does not fit." };
-        var export = new Option<string?>("--export") { Description = "Write the whole journal as lines that are hashed (docs/journal.md); - for standard output.", HelpName = "FILE" };
-        var import = new Option<string?>("--import") { Description = "Take in the entries of a device, or of another job, brought as a file.", HelpName = "FILE" };
+        var export = new Option<string?>("--export") { Description = "Write the whole journal and its photographs as lines that are hashed (docs/journal.md); - for standard output.", HelpName = "FILE" };
+        var import = new Option<string?>("--import") { Description = "Take in the entries and photographs of a device, or of another job, brought as a file.", HelpName = "FILE" };
         var steps = new Option<bool>("--steps") { Description = "Where each step of CELL stands: done, weak, out of tolerance, stale, and what it waits for." };
         var stale = new Option<bool>("--stale") { Description = "Only the steps of CELL that are to be done again, and why." };
         var against = new Option<string?>("--against") { Description = "With --stale: what it would cost at the machine if CELL became this cell file.", HelpName = "FILE" };
@@ -44,7 +44,7 @@ internal static class JournalCommand
             """,
             new Example("journal my-job jar-lids", "What happened at one cell."),
             new Example("journal my-job --verify", "Look through every hash, the chains of the devices and the chain of receipts."),
-            new Example("journal my-job --export journal.jsonl", "All entries with their receipts, to be checked without Trivet."),
+            new Example("journal my-job --export journal.jsonl", "All entries with their receipts, and all photographs, to be checked without Trivet."),
             new Example("journal my-job --import tablet.jsonl", "What a tablet brought as a file."),
             new Example("journal my-job jar-lids --steps", "Where the work stands."),
             new Example("journal my-job jar-lids --stale --against jar-lids.json", "What a change would make stale, before it is made."),
@@ -85,14 +85,15 @@ internal static class JournalCommand
     {
         await using var job = await JobInput.OpenAsync(asked.Job, mayBeNew: false, asked.Error, stop);
         if (job is null) return ExitCode.Refused;
-        if (asked.Import is { } from) return await ImportAsync(job, from, asked, stop);
+        var io = asked.Parsed.InvocationConfiguration;
+        string person = asked.Filter.Person.Length > 0 ? asked.Filter.Person : Environment.UserName;
+        if (asked.Import is { } from) return await JournalExchange.ImportAsync(job, from, person, asked.Words, io, stop);
+        if (asked.Export is { } to) return await JournalExchange.ExportAsync(job, to, asked.Words, io, stop);
         if (asked.Photograph is not null || asked.Erase is not null)
-            return await PhotographInput.RunAsync(job, new(asked.Filter, asked.Ask ?? "", asked.Photograph, asked.Erase, asked.Because), asked.Parsed.InvocationConfiguration, stop);
+            return await PhotographInput.RunAsync(job, new(asked.Filter, asked.Ask ?? "", asked.Photograph, asked.Erase, asked.Because), io, stop);
 
         if (asked.Steps || asked.Stale || asked.Against is not null) return await WorkAsync(job, asked, stop);
         var part = await job.JournalAsync(0, stop);
-        if (asked.Export is { } to) return Export(part, to, asked);
-
         var faults = asked.Verify ? await job.CheckJournalAsync(stop) : [];
         Kept[] entries = [.. part.Lines.Select(l => l.Kept)];
         // Of one cell it is also held against its procedure.
@@ -162,44 +163,5 @@ internal static class JournalCommand
         int written = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(progress, cell, head.Revision.Hash) : WorkForms.Text(progress, cell, asked.Stale, asked.Words, asked.StepWords)));
         if (written != ExitCode.AllHold) return written;
         return progress.Steps.All(s => asked.Stale ? s.Stale.IsEmpty : s.LetsOn) ? ExitCode.AllHold : ExitCode.NotAllHold;
-    }
-
-    private static int Export(JournalPart part, string to, Asked asked)
-    {
-        try
-        {
-            using var file = to == "-" ? null : new StreamWriter(to, append: false, new UTF8Encoding(false), 1 << 16) { NewLine = "\n" };
-            var text = file ?? asked.Parsed.InvocationConfiguration.Output;
-            foreach (string line in part.Export()) text.Write(line + "\n");
-        }
-        catch (Exception e) when (Places.Refuses(e))
-        {
-            asked.Error.WriteLine($"trivet: {Places.Unwritable(to, e)}");
-            return ExitCode.Refused;
-        }
-        if (to != "-") asked.Parsed.InvocationConfiguration.Output.WriteLine($"{JournalSentences.Exported(part.Lines.Length, to, asked.Words)} {asked.Words.Head}: {part.Head?.Hash ?? asked.Words.NoHead}");
-        return part.Damaged.IsEmpty ? ExitCode.AllHold : ExitCode.NotAllHold;
-    }
-
-    private static async Task<int> ImportAsync(JobStore job, string from, Asked asked, CancellationToken stop)
-    {
-        JournalFile read;
-        try
-        {
-            using var text = from == "-" ? Console.In : new StreamReader(from, Encoding.UTF8);
-            read = JournalFile.Read(text, from == "-" ? "standard input" : from);
-        }
-        catch (Exception e) when (Places.Refuses(e))
-        {
-            asked.Error.WriteLine($"trivet: {Places.Unreadable(from, e)}");
-            return ExitCode.Refused;
-        }
-
-        var outcomes = await job.AppendAsync([.. read.Entries.Select(e => new Arrival(e))], DateTimeOffset.UtcNow, stop);
-        int again = outcomes.Count(o => o is AppendOutcome.Received { Again: true }), taken = outcomes.Count(o => o is AppendOutcome.Received { Again: false });
-        asked.Parsed.InvocationConfiguration.Output.WriteLine($"{JournalSentences.Imported(taken, again, asked.Words)} {asked.Words.Head}: {(await job.JournalHeadAsync(stop))?.Hash ?? asked.Words.NoHead}");
-        if (read.Errors.IsEmpty) return ExitCode.AllHold;
-        Refusals.Write(read.Errors, asked.Error, "these lines were not taken, all others were");
-        return ExitCode.Refused;
     }
 }

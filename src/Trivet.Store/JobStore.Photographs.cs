@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
+using Trivet.Files.Entries;
 using Trivet.Journal;
 using Trivet.Store.Rows;
 
@@ -7,7 +9,7 @@ namespace Trivet.Store;
 public sealed partial class JobStore
 {
     /// <summary>Largest photograph kept, bytes.</summary>
-    public const int LargestPhotograph = 4 * 1024 * 1024;
+    public const int LargestPhotograph = PhotographText.Largest;
 
     /// <summary>Keeps a photograph under the hash of its bytes. The same bytes are kept once. What they hold is the caller's to have cleaned.</summary>
     public Task<PhotographOutcome> AddPhotographAsync(byte[] content, Stamp by, CancellationToken stop = default)
@@ -22,10 +24,10 @@ public sealed partial class JobStore
         {
             string hash = Inputs.Hash(content);
             long ticks = by.When.UtcTicks;
-            await context.Database.ExecuteSqlAsync(
+            int added = await context.Database.ExecuteSqlAsync(
                 $"INSERT INTO photographs (hash, person, ticks, content) VALUES ({hash}, {by.Person}, {ticks}, {content}) ON CONFLICT DO NOTHING", stop);
             return await context.Photographs.AnyAsync(p => p.Hash == hash && p.Content != null, stop)
-                ? new PhotographOutcome.Stored(hash)
+                ? new PhotographOutcome.Stored(hash, Again: added == 0)
                 : new PhotographOutcome.WasErased(hash);
         }, stop);
     }
@@ -38,6 +40,10 @@ public sealed partial class JobStore
             throw new StoreFailedException($"Photograph {row.Hash} is damaged: its bytes do not have its hash.");
         return new StoredPhotograph(row.Hash, StampOf(row.Person, row.Ticks), row.Content);
     }, stop);
+
+    /// <summary>The hashes of all photographs whose bytes are here, sorted.</summary>
+    public Task<ImmutableArray<string>> PhotographsAsync(CancellationToken stop = default) => RunAsync(async (context, stop) =>
+        (await context.Photographs.Where(p => p.Content != null).Select(p => p.Hash).ToListAsync(stop)).Order(StringComparer.Ordinal).ToImmutableArray(), stop);
 
     /// <summary>Lets go of the bytes in the transaction that keeps the entry which says so; where they never came, they will not be taken.</summary>
     private static async Task EraseAsync(JobContext context, Erased erased, Entry entry, CancellationToken stop)

@@ -47,7 +47,8 @@ public abstract record PhotographOutcome
     private PhotographOutcome() { }
 
     /// <summary>The photograph is on disk under this hash.</summary>
-    public sealed record Stored(string Hash) : PhotographOutcome;
+    /// <param name="Again">It was there before.</param>
+    public sealed record Stored(string Hash, bool Again) : PhotographOutcome;
 
     /// <summary>It was erased before: it is not taken again.</summary>
     public sealed record WasErased(string Hash) : PhotographOutcome;

@@ -48,7 +48,7 @@ public sealed class JournalTests
 
         Assert.Equal(0, (await Run.Trivet("journal", folder.Path, "--export", file)).Code);
         var (code, output) = OutsideProgram.Python(Repository.File("docs/journal-check.py"), file);
-        Assert.Equal((0, $"2 entries, 2 receipts, head {head}"), (code, output.Trim()));
+        Assert.Equal((0, $"2 entries, 2 receipts, 0 photographs, 0 not here, head {head}"), (code, output.Trim()));
 
         Assert.Contains("2 entries received, 0 were here already", (await Run.Trivet("journal", other.Path, "--import", file)).Output, StringComparison.Ordinal);
         Assert.Contains("0 entries received, 2 were here already", (await Run.Trivet("journal", other.Path, "--import", file)).Output, StringComparison.Ordinal);

@@ -140,6 +140,44 @@ public sealed class PhotographTests
         Assert.Equal(2, (await Run.Trivet("journal", folder.Path, "no-such-cell", "--photograph", file)).Code);
     }
 
+    [Fact]
+    public async Task Kept_by_command_it_travels_with_the_journal_and_is_sound_to_the_checker()
+    {
+        using TemporaryFolder folder = new(), other = new();
+        foreach (var each in new[] { folder, other })
+        {
+            await using var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(each.Path), Stop)).Store;
+            await store.CreateAsync("jar-lids", Cell.Empty, new Stamp("ada", DateTimeOffset.UnixEpoch), "made", Stop);
+        }
+        string file = folder.File("rail.jpg"), export = folder.File("journal.jsonl");
+        await File.WriteAllBytesAsync(file, WithExif(Jpeg(640, 480), 1), Stop);
+        string hash = (await Run.Trivet("journal", folder.Path, "jar-lids", "--photograph", file, "--person", "ada")).Output.Trim()["Kept as ".Length..^1];
+
+        var written = await Run.Trivet("journal", folder.Path, "--export", export);
+        Assert.Equal((0, ""), (written.Code, written.Error));
+        Assert.Contains("1 entries and 1 photographs written", written.Output, StringComparison.Ordinal);
+        Assert.Equal(await File.ReadAllTextAsync(export, Stop), (await Run.Trivet("journal", folder.Path, "--export", "-")).Output);
+        var (code, told) = Trivet.Testing.OutsideProgram.Python(Repository.File("docs/journal-check.py"), export);
+        Assert.StartsWith("1 entries, 1 receipts, 1 photographs, 0 not here", told, StringComparison.Ordinal);
+        Assert.Equal(0, code);
+
+        var taken = await Run.Trivet("journal", other.Path, "--import", export, "--person", "bob");
+        Assert.Equal((0, ""), (taken.Code, taken.Error));
+        Assert.Contains("1 photographs received, 0 were here already", taken.Output, StringComparison.Ordinal);
+        await using (var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(other.Path), Stop)).Store)
+            Assert.Equal(hash, Convert.ToHexStringLower(SHA256.HashData((await store.PhotographAsync(hash, Stop))!.Content!)));
+
+        // Erased here, it is not brought back; one that was changed on the way is refused with its line.
+        await Run.Trivet("journal", other.Path, "jar-lids", "--erase", hash, "--because", "shows a person");
+        Assert.Contains("1 sind hier gelöscht", (await Run.Trivet("journal", other.Path, "--import", export, "--language", "de")).Output, StringComparison.Ordinal);
+        string text = await File.ReadAllTextAsync(export, Stop);
+        int at = text.IndexOf("bytes", StringComparison.Ordinal) + 2000;
+        await File.WriteAllTextAsync(export, text[..at] + (text[at] == 'A' ? 'B' : 'A') + text[(at + 1)..], Stop);
+        var changed = await Run.Trivet("journal", other.Path, "--import", export);
+        Assert.Equal(2, changed.Code);
+        Assert.Contains("journal.jsonl:3:1: the photograph is not taken: its bytes do not have its hash", changed.Error, StringComparison.Ordinal);
+    }
+
     /// <summary>Left half red, right half blue.</summary>
     private static SKBitmap Halves(int width, int height)
     {

@@ -191,7 +191,10 @@ public sealed class JournalTests(Databases databases)
         var device = new WritingDevice("tablet-1");
 
         string hash = Assert.IsType<PhotographOutcome.Stored>(await store.AddPhotographAsync(content, Invented.By("ada"), Stop)).Hash;
-        Assert.Equal(hash, Assert.IsType<PhotographOutcome.Stored>(await store.AddPhotographAsync(content, Invented.By("bob", 5), Stop)).Hash);
+        Assert.Equal(new(hash, Again: true), Assert.IsType<PhotographOutcome.Stored>(await store.AddPhotographAsync(content, Invented.By("bob", 5), Stop)));
+        byte[] other = Encoding.ASCII.GetBytes("another one");
+        string otherHash = Assert.IsType<PhotographOutcome.Stored>(await store.AddPhotographAsync(other, Invented.By("ada"), Stop)).Hash;
+        Assert.Equal(new[] { hash, otherHash }.Order(StringComparer.Ordinal), await store.PhotographsAsync(Stop));
         var stored = (await store.PhotographAsync(hash, Stop))!;
         Assert.Equal(content, stored.Content);
         Assert.Equal(Invented.By("ada"), stored.By);
@@ -201,6 +204,7 @@ public sealed class JournalTests(Databases databases)
         await ReceivedAsync(store, device.Write(new Photographed(hash)), device.Write(new Erased(hash, "shows a person")));
 
         Assert.Null((await store.PhotographAsync(hash, Stop))!.Content);
+        Assert.Equal([otherHash], await store.PhotographsAsync(Stop));
         Assert.IsType<PhotographOutcome.WasErased>(await store.AddPhotographAsync(content, Invented.By("bob"), Stop));
         Assert.Empty(await store.CheckAsync(Stop));
         // The file itself no longer holds the bytes: neither a free page nor the log.
@@ -211,6 +215,75 @@ public sealed class JournalTests(Databases databases)
         Assert.Null((await store.PhotographAsync(unseen, Stop))!.Content);
         Assert.Null(await store.PhotographAsync(new string('f', 64), Stop));
         Assert.IsType<PhotographOutcome.Refused>(await store.AddPhotographAsync(new byte[JobStore.LargestPhotograph + 1], Invented.By("ada"), Stop));
+    }
+
+    [Theory, OnBoth]
+    public async Task A_journal_travels_with_its_photographs_and_what_was_erased_is_not_brought_back(Database database)
+    {
+        await using var job = await databases.NewJobAsync(database);
+        await using var other = await databases.NewJobAsync(database);
+        JobStore store = await job.OpenAsync(), target = await other.OpenAsync();
+        byte[][] pictures = [Picture("baseline"), Picture("progressive"), Picture("grey")];
+        var hashes = new List<string>();
+        foreach (byte[] picture in pictures) hashes.Add(Assert.IsType<PhotographOutcome.Stored>(await store.AddPhotographAsync(picture, Invented.By("ada"), Stop)).Hash);
+        var device = new WritingDevice("tablet-1");
+        await ReceivedAsync(store, [.. hashes.Select(h => device.Write(new Photographed(h)))]);
+        string all = await WrittenAsync(store);
+        Assert.Equal((3, 0, 3, 0, 0), await TakenAsync(target, all));
+        Assert.Equal((0, 3, 0, 3, 0), await TakenAsync(target, all));
+        for (int i = 0; i < 3; i++) Assert.Equal(pictures[i], (await target.PhotographAsync(hashes[i], Stop))!.Content);
+        Assert.Equal("bob", (await target.PhotographAsync(hashes[0], Stop))!.By.Person);
+        Assert.Equal(all.Split('\n')[^4..], (await WrittenAsync(target)).Split('\n')[^4..]);
+
+        // Erased where it comes from: it is in no export, and the entry erases it here too. The older file does not bring it back.
+        await ReceivedAsync(store, device.Write(new Erased(hashes[0], "shows a person")));
+        string later = await WrittenAsync(store);
+        Assert.DoesNotContain(later.Split('\n'), l => PhotographText.IsOne(l) && l.Contains(hashes[0], StringComparison.Ordinal));
+        Assert.Equal((1, 3, 0, 2, 0), await TakenAsync(target, later));
+        Assert.Equal((0, 3, 0, 2, 1), await TakenAsync(target, all));
+        Assert.Null((await target.PhotographAsync(hashes[0], Stop))!.Content);
+
+        // However the lines of one file are ordered, and without photographs as files were written before.
+        await using var third = await databases.NewJobAsync(database);
+        string backwards = string.Join('\n', (later + all.Split('\n').First(l => PhotographText.IsOne(l) && l.Contains(hashes[0], StringComparison.Ordinal))).Split('\n').Reverse());
+        await TakenAsync(await third.OpenAsync(), backwards);
+        Assert.Equal(hashes[1..].Order(StringComparer.Ordinal), await (await third.OpenAsync()).PhotographsAsync(Stop));
+        await using var fourth = await databases.NewJobAsync(database);
+        Assert.Equal((4, 0, 0, 0, 0), await TakenAsync(await fourth.OpenAsync(), string.Join('\n', later.Split('\n').Where(l => !PhotographText.IsOne(l)))));
+        Assert.Empty(await target.CheckAsync(Stop));
+    }
+
+    [Theory, OnBoth]
+    public async Task A_photograph_damaged_in_the_store_is_left_out_and_keeps_no_other_out(Database database)
+    {
+        await using var job = await databases.NewJobAsync(database);
+        var store = await job.OpenAsync();
+        string hash = Assert.IsType<PhotographOutcome.Stored>(await store.AddPhotographAsync([1, 2, 3], Invented.By("ada"), Stop)).Hash;
+        await store.AddPhotographAsync([4, 5, 6], Invented.By("ada"), Stop);
+        byte[] changed = [1, 2, 4];
+        await using (var context = Opening.Connect(job.Location)())
+            await context.Database.ExecuteSqlAsync($"UPDATE photographs SET content = {changed} WHERE hash = {hash}", Stop);
+        var text = new StringWriter();
+        var written = await store.WriteJournalAsync(text, Stop);
+        Assert.Equal(1, written.Photographs);
+        Assert.Contains(hash, Assert.Single(written.Failures), StringComparison.Ordinal);
+        Assert.Single(text.ToString().TrimEnd().Split('\n'));
+    }
+
+    private static byte[] Picture(string name) => File.ReadAllBytes(ReferenceData.Path(Path.Combine("pictures", name + ".jpg")));
+
+    private static async Task<string> WrittenAsync(JobStore store)
+    {
+        var text = new StringWriter();
+        Assert.Empty((await store.WriteJournalAsync(text, Stop)).Failures);
+        return text.ToString();
+    }
+
+    private static async Task<(int, int, int, int, int)> TakenAsync(JobStore store, string text)
+    {
+        var taken = await store.TakeJournalAsync(new StringReader(text), "journal.jsonl", new("bob", Later), Stop);
+        Assert.Empty(taken.Errors);
+        return (taken.Entries, taken.EntriesAgain, taken.Photographs, taken.PhotographsAgain, taken.PhotographsErased);
     }
 
     private static async Task<bool> InFilesAsync(string folder, byte[] content)

@@ -64,11 +64,15 @@ public static class JournalSentences
 
     public static string Contradictions(int count, JournalWords words) => count == 0 ? words.NoContradictions : Fill(words.Contradictions, ("count", Number(count)));
 
-    public static string Exported(int entries, string file, JournalWords words) => Fill(words.Exported, ("count", Number(entries)), ("file", file));
+    public static string Exported(int entries, int photographs, string file, JournalWords words) =>
+        Fill(words.Exported, ("count", Number(entries)), ("photographs", Number(photographs)), ("file", file));
 
     public static string Imported(int taken, int again, JournalWords words) => Fill(words.Imported, ("taken", Number(taken)), ("again", Number(again)));
 
     public static string Restoring(int revision, DraftCosts costs, JournalWords words) => $"{Fill(words.Restoring, ("revision", Number(revision)))} {costs.Summary}";
+
+    public static string PhotographsImported(int taken, int again, int erased, JournalWords words) =>
+        Fill(words.PhotographsImported, ("taken", Number(taken)), ("again", Number(again)), ("erased", Number(erased)));
 
     public static string DamagedReceipt(long number, JournalWords words) => Fill(words.DamagedReceipt, ("number", Number(number)));
 

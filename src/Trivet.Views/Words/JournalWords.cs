@@ -71,6 +71,7 @@ public sealed record JournalWords
     // Carried over as a file. {count} {file} {taken} {again} {number}
     public required string Exported { get; init; }
     public required string Imported { get; init; }
+    public required string PhotographsImported { get; init; }
     public required string DamagedReceipt { get; init; }
 
     /// <summary>In the order of <see cref="Upset"/>.</summary>

@@ -80,8 +80,9 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
         var panel = Panel();
         await panel.Find("button").ClickAsync(new());
         var saved = Assert.Single(JSInterop.Invocations["trivet.save"]);
-        var read = JournalFile.Read(new StringReader(Encoding.UTF8.GetString((byte[])saved.Arguments[2]!)), "journal.jsonl");
-        Assert.Equal((2, 0), (read.Entries.Length, read.Errors.Length));
+        var read = JournalFile.Lines(new StringReader(Encoding.UTF8.GetString((byte[])saved.Arguments[2]!)), "journal.jsonl").ToArray();
+        Assert.Equal(2, read.Length);
+        Assert.All(read, l => Assert.IsType<JournalFileLine.OfEntry>(l));
     }
 
     private IRenderedComponent<JournalPanel> Panel(string? step = null)

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Trivet.Files.Entries;
 using Trivet.Journal;
 using Trivet.Testing;
@@ -13,7 +14,7 @@ public sealed class JournalCheckTests
     {
         string[] lines = Export(out string head);
         var (code, output) = Check(lines);
-        Assert.Equal($"{lines.Length / 2} entries, {lines.Length / 2} receipts, head {head}", output.Trim());
+        Assert.Equal($"{lines.Length / 2} entries, {lines.Length / 2} receipts, 0 photographs, 0 not here, head {head}", output.Trim());
         Assert.Equal(0, code);
     }
 
@@ -54,14 +55,73 @@ public sealed class JournalCheckTests
     public void A_file_is_read_to_its_end_whatever_a_line_holds()
     {
         string[] lines = Export(out _);
-        var read = JournalFile.Read(new StringReader(string.Join('\n', [.. lines, "{", new string('x', 3 * EntryText.Largest), lines[0]])), "tablet.jsonl");
-        Assert.Equal(lines.Length / 2 + 1, read.Entries.Length);
-        Assert.Equal([lines.Length + 1, lines.Length + 2], read.Errors.Select(e => e.Line));
+        var read = Read(string.Join('\n', [.. lines, "{", new string('x', 3 * EntryText.Largest), lines[0]]));
+        Assert.Equal(lines.Length / 2 + 1, read.OfType<JournalFileLine.OfEntry>().Count());
+        Assert.Equal([lines.Length + 1, lines.Length + 2], Errors(read).Select(e => e.Line));
 
-        read = JournalFile.Read(new StringReader(string.Join("\r\n", lines).Replace("four screws", "five screws", StringComparison.Ordinal)), "tablet.jsonl");
-        Assert.Equal(2, read.Errors.Length);
-        Assert.All(read.Errors, e => Assert.Contains("was changed", e.Problem, StringComparison.Ordinal));
+        read = Read(string.Join("\r\n", lines).Replace("four screws", "five screws", StringComparison.Ordinal));
+        Assert.Equal(2, Errors(read).Count());
+        Assert.All(Errors(read), e => Assert.Contains("was changed", e.Problem, StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void A_photograph_travels_with_its_entry_and_both_readers_hold_it_to_its_hash()
+    {
+        byte[] picture = File.ReadAllBytes(ReferenceData.Path(Path.Combine("pictures", "grey.jpg")));
+        string hash = Convert.ToHexStringLower(SHA256.HashData(picture)), line = PhotographText.Of(hash, picture);
+        var device = new WritingDevice("tablet-1");
+        string named = EntryText.Of(device.Write(new Photographed(hash)).Entry), erased = EntryText.Of(device.Write(new Erased(hash, "shows a person")).Entry);
+
+        Assert.Equal((0, "1 entries, 0 receipts, 1 photographs, 0 not here, head none"), Trimmed(Check([named, line])));
+        Assert.Equal((0, "1 entries, 0 receipts, 0 photographs, 1 not here, head none"), Trimmed(Check([named])));
+        Assert.Equal((0, "2 entries, 0 receipts, 0 photographs, 0 not here, head none"), Trimmed(Check([named, erased])));
+        Assert.Contains($"photograph {hash}: was erased, and is here", Check([named, erased, line]).Output, StringComparison.Ordinal);
+        Assert.Equal(1, Check([named, erased, line]).Code);
+        Assert.Equal(picture, Assert.IsType<JournalFileLine.OfPhotograph>(Read(named + "\n" + line)[1]).Content);
+
+        // One byte of the picture changed; another picture under the hash.
+        byte[] changed = [.. picture];
+        changed[^10] ^= 1;
+        var (code, output) = Check([named, PhotographText.Of(hash, changed)]);
+        Assert.Equal(1, code);
+        Assert.Contains("line 2: the photograph does not have its hash", output, StringComparison.Ordinal);
+        Assert.Contains("do not have its hash", Assert.Single(Errors(Read(PhotographText.Of(hash, changed)))).Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_photograph_in_another_form_too_large_or_no_picture_is_refused_with_its_line_and_keeps_nothing_out()
+    {
+        byte[] picture = File.ReadAllBytes(ReferenceData.Path(Path.Combine("pictures", "baseline.jpg")));
+        string Of(byte[] bytes) => PhotographText.Of(Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes);
+        string sound = Of(picture);
+        (string Line, string Why)[] bad =
+        [
+            (sound.Replace("\"photograph\":1", "\"photograph\":2", StringComparison.Ordinal), "not in the form"),
+            (sound[..^40], "not in the form"),
+            ("{\"bytes\":\"", "not in the form"),
+            (sound.Insert(20, " "), "canonical"),
+            (sound.Replace("/9", "/!", StringComparison.Ordinal), "base64"),
+            (sound.Replace("\",\"hash", "=\",\"hash", StringComparison.Ordinal), "base64"),
+            (Of([.. picture, 0]), "behind the picture"),
+            (Of([.. picture[..2], 0xFF, 0xE1, 0, 4, 1, 2, .. picture[2..]]), "tells more"),
+            (Of([]), "no JPEG"),
+            (Of(new byte[PhotographText.Largest + 1]), "larger than 4 MB"),
+            (Of(new byte[3 * PhotographText.Largest]), "larger than 4 MB"),
+        ];
+        var read = Read(string.Join('\n', [.. bad.Select(b => b.Line), sound]));
+        Assert.Equal(Enumerable.Range(1, bad.Length), Errors(read).Select(e => e.Line));
+        Assert.All(Errors(read).Zip(bad), e => Assert.Contains(e.Second.Why, e.First.Problem, StringComparison.Ordinal));
+        Assert.All(Errors(read), e => Assert.NotEmpty(e.Remedy));
+        Assert.Equal(picture, Assert.IsType<JournalFileLine.OfPhotograph>(read[^1]).Content);
+        // The largest there may be is not too long: it is looked at, and found to be no picture.
+        Assert.Contains("no JPEG", PhotographText.Read(Of(new byte[PhotographText.Largest])).Problem, StringComparison.Ordinal);
+    }
+
+    private static List<JournalFileLine> Read(string text) => [.. JournalFile.Lines(new StringReader(text), "tablet.jsonl")];
+
+    private static IEnumerable<FileError> Errors(IEnumerable<JournalFileLine> lines) => lines.OfType<JournalFileLine.Refused>().Select(r => r.Error);
+
+    private static (int Code, string Output) Trimmed((int Code, string Output) told) => (told.Code, told.Output.Trim());
 
     private static string[] Export(out string head)
     {
