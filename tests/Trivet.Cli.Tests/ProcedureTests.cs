@@ -16,7 +16,7 @@ public sealed class ProcedureTests
         Assert.Equal((ExitCode.AllHold, ""), (lids.Code, lids.Error));
         Assert.Matches(@"# +\d+  Prove the stop chain, motor supply locked off +control supply only +safety person +2", lids.Output);
         var german = await Run.Trivet("procedure", Repository.Sample("jar-lids"), "--language", "de", "--people", "1");
-        Assert.Matches(@"Haltkette nachweisen", german.Output);
+        Assert.Matches(@"Sicherheitskette nachweisen", german.Output);
         Assert.DoesNotContain("Prove", german.Output, StringComparison.Ordinal);
     }
 
