@@ -26,6 +26,7 @@ internal static class ProcedureCommand
         language.AcceptOnlyFromAmong([.. ProcedureWords.All.Select(w => w.Tag)]);
         var step = new Option<string?>("--step") { Description = "Only this step, with all it says.", HelpName = "ID" };
         var faults = new Option<bool>("--faults") { Description = "Which single mistakes would be noticed, by which step and how likely, in place of the steps; as text, or with --format csv." };
+        var safe = new Option<bool>("--safe") { Description = "How this cell is made safe, in place of the steps: what to press, what stays live and for how long, what comes down; as text." };
         var cards = new Option<string?>("--cards") { Description = "Also write a card for each step to this PDF, A5, with the picture of this cell where the step has one.", HelpName = "FILE" };
         var address = new Option<string?>("--address") { Description = $"Address of the cell's page of the procedure, to which the codes on the cards lead; the desk on this machine where it is not given ({Desk}).", HelpName = "URL" };
         var format = Options.Format();
@@ -39,10 +40,11 @@ internal static class ProcedureCommand
             """,
             new Example("procedure samples/jar-lids.json", "All steps, who is needed when, and how long two people take."),
             new Example("procedure samples/jar-lids.json --step stop-chain", "One step with all it says."),
+            new Example("procedure samples/jar-lids.json --safe", "What to press, what stays live and for how long, what comes down."),
             new Example("procedure samples/jar-lids.json --faults", "Which single mistakes would be noticed, and which would slip through."),
             new Example("procedure samples/jar-lids.json --language de --cards cards.pdf", "Cards to take to the machine, in German."))
         {
-            cell, cellId, people, language, step, faults, cards, address, format, outOption,
+            cell, cellId, people, language, step, safe, faults, cards, address, format, outOption,
         };
         command.SetAction(async (parsed, stop) =>
         {
@@ -78,6 +80,7 @@ internal static class ProcedureCommand
                 OutputFormat.Json => ProcedureForms.Json(sheet, input.Cell, CellFile.Hash(input.Cell)),
                 OutputFormat.Csv => ProcedureForms.Csv(sheet),
                 OutputFormat.Markdown => ProcedureForms.Markdown(sheet),
+                _ when parsed.GetValue(safe) => ProcedureForms.Safe(sheet),
                 _ => one is null ? ProcedureForms.Text(sheet) : ProcedureForms.Text(one, sheet),
             }));
             if (written != ExitCode.AllHold) return written;

@@ -19,6 +19,6 @@ public static class ProcedureFiles
         "step-cards.pdf", SettingFiles.Pdf,
         PaperPdf.Of(sheet.Title, made, [.. StepCards.Of(sheet, PictureSet.Of(cell, sheet.Procedure, StepTexts.LocaleOf(sheet.Words)), address, CellFile.Hash(cell.Cell)[..8]).Select(p => p.Paper with
         {
-            Marks = [.. p.Paper.Marks, .. QrMarks.Of(p.Link, new Vec2(StepCards.Width - FromRight - Code, StepCards.Height - FromTop - Code), Code)],
+            Marks = [.. p.Paper.Marks, .. p.Link.Length == 0 ? [] : QrMarks.Of(p.Link, new Vec2(StepCards.Width - FromRight - Code, StepCards.Height - FromTop - Code), Code)],
         })]));
 }

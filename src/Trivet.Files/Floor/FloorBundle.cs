@@ -11,9 +11,11 @@ namespace Trivet.Files.Floor;
 /// <param name="Releasing">Who must let a deviation stand.</param>
 /// <param name="Moves">For each earlier revision of this cell: the fields that are not now what they were then. The present one is not among them.</param>
 /// <param name="Pictures">SVG texts by name.</param>
+/// <param name="Safe">How this cell is made safe, by BCP 47 tag.</param>
 public sealed record FloorBundle(
     string CellId, string CellName, string Revision, ImmutableArray<FloorStep> Steps, Releasing Releasing,
-    ImmutableSortedDictionary<string, ImmutableArray<FieldMove>> Moves, ImmutableSortedDictionary<string, string> Pictures)
+    ImmutableSortedDictionary<string, ImmutableArray<FieldMove>> Moves, ImmutableSortedDictionary<string, string> Pictures,
+    ImmutableSortedDictionary<string, SafeText> Safe)
 {
     /// <summary>The steps alone, as they are folded.</summary>
     public ImmutableArray<Step> Procedure => [.. Steps.Select(s => s.Step)];
@@ -34,6 +36,19 @@ public sealed record FloorText(string Title, string How, string Caution, string 
 {
     /// <summary>The words for an id; where there are none, the id with blanks for its hyphens.</summary>
     public string Label(string id) => Labels.GetValueOrDefault(id) ?? id[(id.LastIndexOfAny(['=', ':']) + 1)..].Replace('-', ' ');
+}
+
+/// <summary>How a cell is made safe, in one language: lines for each of the general steps, and what comes down.</summary>
+/// <param name="Stop">What to press and what that does.</param>
+/// <param name="Lock">What isolates, and is locked.</param>
+/// <param name="Wait">For how long what keeps a charge.</param>
+/// <param name="Live">What stays live.</param>
+/// <param name="Air">Whether the stop takes it away.</param>
+/// <param name="Falls">What holds each chain at a stop and without supply, and what becomes of the part.</param>
+public sealed record SafeText(
+    ImmutableArray<string> Stop, ImmutableArray<string> Lock, ImmutableArray<string> Wait, ImmutableArray<string> Live, ImmutableArray<string> Air, ImmutableArray<string> Falls)
+{
+    public static SafeText None { get; } = new([], [], [], [], [], []);
 }
 
 /// <summary>Why a text is refused as a bundle; the page has the words.</summary>

@@ -13,8 +13,8 @@ namespace Trivet.Files.Floor;
 /// </summary>
 public static class FloorBundleFile
 {
-    /// <summary>Version 1 knew lengths only; from 2 on a bundle has the steps of the procedure, each with all that it asks.</summary>
-    public const int Version = 2;
+    /// <summary>Version 1 knew lengths only; from 2 on a bundle has the steps of the procedure, each with all that it asks; from 3 on how this cell is made safe.</summary>
+    public const int Version = 3;
 
     /// <summary>Largest bundle read, bytes.</summary>
     public const int LargestFile = 8 * 1024 * 1024;
@@ -49,7 +49,8 @@ public static class FloorBundleFile
                 ReleasingOf(root.GetProperty("releasing")),
                 root.GetProperty("moves").EnumerateObject().ToImmutableSortedDictionary(
                     p => p.Name, p => p.Value.EnumerateArray().Select(m => new FieldMove(Text(m, "field"), Text(m, "from"), Text(m, "to"))).ToImmutableArray(), StringComparer.Ordinal),
-                root.GetProperty("pictures").EnumerateObject().ToImmutableSortedDictionary(p => p.Name, p => p.Value.GetString() ?? "", StringComparer.Ordinal));
+                root.GetProperty("pictures").EnumerateObject().ToImmutableSortedDictionary(p => p.Name, p => p.Value.GetString() ?? "", StringComparer.Ordinal),
+                root.GetProperty("safe").EnumerateObject().ToImmutableSortedDictionary(p => p.Name, p => SafeOf(p.Value), StringComparer.Ordinal));
             if (bundle.Steps.DistinctBy(s => s.Step.Id).Count() != bundle.Steps.Length) return Refuse(BundleProblem.StepTwice);
             return Hash(bundle) == Text(root, "hash") ? new FloorBundleRead(bundle, BundleProblem.None) : Refuse(BundleProblem.Altered);
         }
@@ -63,6 +64,13 @@ public static class FloorBundleFile
     private static Releasing ReleasingOf(JsonElement element) => new(
         [.. element.GetProperty("bySecond").EnumerateArray().Select(d => Enum.Parse<Deviation>(d.GetString() ?? ""))],
         [.. element.GetProperty("people").EnumerateArray().Select(p => p.GetString() ?? "")]);
+
+    private static SafeText SafeOf(JsonElement element)
+    {
+        return new(Of("stop"), Of("lock"), Of("wait"), Of("live"), Of("air"), Of("falls"));
+
+        ImmutableArray<string> Of(string name) => [.. element.GetProperty(name).EnumerateArray().Select(t => t.GetString() ?? "")];
+    }
 
     internal static string Text(JsonElement element, string name) => element.GetProperty(name).GetString() ?? "";
 
@@ -103,6 +111,19 @@ public static class FloorBundleFile
             json.WriteEndObject();
             json.WriteStartObject("pictures");
             foreach (var (name, svg) in bundle.Pictures) json.WriteString(name, svg);
+            json.WriteEndObject();
+            json.WriteStartObject("safe");
+            foreach (var (tag, safe) in bundle.Safe)
+            {
+                json.WriteStartObject(tag);
+                Texts(json, "stop", safe.Stop);
+                Texts(json, "lock", safe.Lock);
+                Texts(json, "wait", safe.Wait);
+                Texts(json, "live", safe.Live);
+                Texts(json, "air", safe.Air);
+                Texts(json, "falls", safe.Falls);
+                json.WriteEndObject();
+            }
             json.WriteEndObject();
             json.WriteEndObject();
         }

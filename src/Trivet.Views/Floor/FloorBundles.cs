@@ -33,7 +33,8 @@ public static class FloorBundles
         pictures.AddRange(set.Pictures);
         // A length to be measured is shown on the drawing that has its dimension.
         ImmutableArray<FloorStep> steps = [.. StepsOf(procedure).Select(s => s.Picture.Length == 0 && set.OfSteps.TryGetValue(s.Step.Id, out string? name) ? s with { Picture = name } : s)];
-        return new(cellId, cell.Name ?? cellId, revision, steps, Releasing.Of(cell.Recording), moves, pictures.ToImmutable());
+        return new(cellId, cell.Name ?? cellId, revision, steps, Releasing.Of(cell.Recording), moves, pictures.ToImmutable(),
+            ProcedureWords.All.ToImmutableSortedDictionary(w => w.Tag, w => SafeTexts.Of(CellProcedure.SafeOf(cell), w), StringComparer.Ordinal));
     }
 
     private static ImmutableArray<FloorStep> StepsOf(Procedure procedure)

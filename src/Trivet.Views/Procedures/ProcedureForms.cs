@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
@@ -48,12 +49,41 @@ public static class ProcedureForms
         return text.ToString();
     }
 
+    /// <summary>How this cell is made safe: each of the general steps, and under it what the cell has to say of it.</summary>
+    public static string Safe(ProcedureSheet sheet)
+    {
+        var floor = FloorWords.Of(sheet.Words.Tag);
+        var text = new StringBuilder(floor.SafeTitle).Append('\n');
+        foreach (var (what, says) in SafeLines(sheet))
+        {
+            text.Append('\n').Append(what).Append('\n');
+            foreach (string line in says) text.Append("  ").Append(line).Append('\n');
+        }
+        return text.Append('\n').Append(floor.SafeDefer).Append('\n').ToString();
+    }
+
+    /// <summary>The steps in the order in which they are done, numbered, then what comes down.</summary>
+    internal static IEnumerable<(string What, ImmutableArray<string> Says)> SafeLines(ProcedureSheet sheet)
+    {
+        var (floor, safe) = (FloorWords.Of(sheet.Words.Tag), sheet.Safe);
+        yield return ("1  " + floor.SafeStop, safe.Stop);
+        yield return ("2  " + floor.SafeOut, []);
+        yield return ("3  " + floor.SafeProp, []);
+        yield return ("4  " + floor.SafeLock, safe.Lock);
+        yield return ("5  " + floor.SafeMeasure, safe.Wait);
+        yield return ("6  " + floor.SafeAir, safe.Air);
+        yield return (sheet.Words.Safe.WhatStaysLive, safe.Live);
+        yield return (floor.WhatFalls, safe.Falls);
+    }
+
     public static string Markdown(ProcedureSheet sheet)
     {
         var labels = sheet.Words.Labels;
         var text = new StringBuilder($"# {sheet.Title}\n\n{sheet.Summary}\n\n");
         if (sheet.Open.Length > 0) text.Append(sheet.Open).Append("\n\n");
         text.Append(labels.LocalRules).Append('\n');
+        text.Append(CultureInfo.InvariantCulture, $"\n## {FloorWords.Of(sheet.Words.Tag).SafeTitle}\n");
+        foreach (var (what, says) in SafeLines(sheet)) text.Append(CultureInfo.InvariantCulture, $"\n**{what}** {string.Join(' ', says)}\n");
         string place = "";
         foreach (var s in sheet.Steps)
         {
@@ -86,6 +116,14 @@ public static class ProcedureForms
         json.WriteNumber("people", sheet.People);
         json.WriteNumber("minutes", sheet.Schedule.Minutes);
         json.WriteNumber("minutesOfLongestWay", sheet.Schedule.Critical);
+        json.WriteStartObject("makeSafe");
+        foreach (var (name, says) in new[] { ("stop", sheet.Safe.Stop), ("lock", sheet.Safe.Lock), ("wait", sheet.Safe.Wait), ("air", sheet.Safe.Air), ("live", sheet.Safe.Live), ("falls", sheet.Safe.Falls) })
+        {
+            json.WriteStartArray(name);
+            foreach (string line in says) json.WriteStringValue(line);
+            json.WriteEndArray();
+        }
+        json.WriteEndObject();
         json.WriteStartArray("steps");
         foreach (var s in sheet.Steps) Write(json, s, sheet);
         json.WriteEndArray();

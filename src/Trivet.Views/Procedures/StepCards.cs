@@ -11,7 +11,7 @@ using Trivet.Views.Words;
 namespace Trivet.Views.Procedures;
 
 /// <summary>A page of a step's card.</summary>
-/// <param name="Link">What its code says: where the step is on the desk.</param>
+/// <param name="Link">What its code says: where the step is on the desk; empty for a page without one.</param>
 public sealed record CardPage(Paper Paper, string Link);
 
 /// <summary>The procedure as cards, A5 upright, in order: what to do, what is asked with room for the answer, a box to tick, name and date; and the step's picture as large as the page has room for.</summary>
@@ -27,6 +27,9 @@ public static class StepCards
     /// <summary>Sizes tried for a picture, from the largest to the smallest.</summary>
     private const int Sizes = 12;
 
+    /// <summary>Lines for people inside.</summary>
+    private const int PlacesInside = 4;
+
     /// <summary>A box to tick; its spaces do not break.</summary>
     public const string Box = "[\u00a0\u00a0\u00a0]";
 
@@ -37,6 +40,7 @@ public static class StepCards
     {
         var lines = pictures.Pictures.ToDictionary(p => p.Key, p => PictureOnPaper.Of(p.Value), StringComparer.Ordinal);
         var pages = ImmutableArray.CreateBuilder<CardPage>();
+        pages.AddRange(Safe(sheet, revision).Select(p => new CardPage(p, "")));
         foreach (var step in sheet.Steps)
         {
             string link = $"{address}?step={Uri.EscapeDataString(step.Step.Id)}";
@@ -44,6 +48,22 @@ public static class StepCards
             foreach (var paper in papers) pages.Add(new(paper with { Height = Height, Marks = [.. paper.Marks, .. Head(step, sheet)] }, link));
         }
         return pages.ToImmutable();
+    }
+
+    /// <summary>How this cell is made safe, before all steps: it hangs at the machine.</summary>
+    private static ImmutableArray<Paper> Safe(ProcedureSheet sheet, string revision)
+    {
+        var (floor, own) = (FloorWords.Of(sheet.Words.Tag), sheet.Words.Safe);
+        List<FlowBlock> blocks = [new FlowHeading(floor.SafeTitle, true)];
+        foreach (var (what, says) in ProcedureForms.SafeLines(sheet))
+        {
+            blocks.Add(new FlowParagraph(what, true));
+            blocks.AddRange(says.Select(line => new FlowParagraph(line)));
+        }
+        blocks.Add(new FlowParagraph(floor.SafeDefer, true));
+        blocks.Add(new FlowTable([floor.WhoIsInside, own.InAt, own.OutAt], [4, 2, 2], [.. Enumerable.Repeat(ImmutableArray.Create(" ", " ", " "), PlacesInside)]));
+        return Flow.Pages(sheet.Title, floor.SafeTitle, Width, Height, blocks, (page, of) => string.Create(CultureInfo.InvariantCulture, $"{revision}{(of > 1 ? $"  {page}/{of}" : "")}"),
+            Locale.Fill(sheet.Words.Labels.Continued, ("step", floor.SafeTitle)));
     }
 
     /// <summary>The card with its picture as large as it may be without a page more; where even the smallest takes one, at its end, alone and large.</summary>

@@ -154,6 +154,7 @@ public static class EnglishSteps
         Skills = ["fitter", "electrician", "engineer", "safety person", "customer"],
         Upsets = ["the power was cycled", "plugs were moved", "the machine was transported"],
         Pictures = EnglishPictures.All,
+        Safe = EnglishSafe.All,
         Labels = new()
         {
             Title = "Procedure",

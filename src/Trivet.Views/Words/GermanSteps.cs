@@ -154,6 +154,7 @@ public static class GermanSteps
         Skills = ["Monteur", "Elektrofachkraft", "Ingenieur", "Sicherheitsverantwortlicher", "Kunde"],
         Upsets = ["Spannung war aus und wieder ein", "Stecker wurden umgesteckt", "wurde transportiert"],
         Pictures = GermanPictures.All,
+        Safe = GermanSafe.All,
         Labels = new()
         {
             Title = "Ablauf",

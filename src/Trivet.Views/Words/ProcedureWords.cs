@@ -48,6 +48,9 @@ public sealed record ProcedureWords
     /// <summary>Texts of the steps' pictures.</summary>
     public required PictureWords Pictures { get; init; }
 
+    /// <summary>How the cell is made safe.</summary>
+    public required SafeWords Safe { get; init; }
+
     public required ProcedureLabels Labels { get; init; }
 
     public static ImmutableArray<ProcedureWords> All { get; } = [EnglishSteps.Words, GermanSteps.Words];
