@@ -8,9 +8,10 @@ internal sealed class Typeface : IFontResolver
     public const string Family = "Barlow Semi Condensed";
     private const string Regular = "BarlowSemiCondensed-Regular.ttf", SemiBold = "BarlowSemiCondensed-SemiBold.ttf";
 
-    /// <summary>The text in letters that the face has: units and signs beyond them spelled out, as they are where the Greek letter is missing (ISO 80000-1, from memory).</summary>
+    /// <summary>The text in letters that the face has: units and signs beyond them spelled out, as they are where the letter is missing: ohm, m and f for pins and sockets (common practice, no source).</summary>
     public static string Spelled(string text) => text.Replace("Ω", "ohm", StringComparison.Ordinal).Replace("≤", "<=", StringComparison.Ordinal).Replace("≥", ">=", StringComparison.Ordinal)
-        .Replace("→", "->", StringComparison.Ordinal).Replace("←", "<-", StringComparison.Ordinal);
+        .Replace("→", "->", StringComparison.Ordinal).Replace("←", "<-", StringComparison.Ordinal)
+        .Replace("♂", "m", StringComparison.Ordinal).Replace("♀", "f", StringComparison.Ordinal);
 
     public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(isBold ? SemiBold : Regular);
 

@@ -46,7 +46,7 @@ public sealed class WhoMayUseWhomTests
         ["Powering"] = ["Conductors", "Drives", "Dynamics", "Motion", "Kinematics"],
         ["Stopping"] = ["Kinematics", "Dynamics", "Motion"],
         ["Faults"] = [],
-        ["Procedures"] = ["Faults", "BringUp", "Wiring", "Cabling", "Tooling", "Kinematics", "Reach", "Frames"],
+        ["Procedures"] = ["Faults", "BringUp", "Wiring", "Cabling", "Tooling", "Kinematics", "Reach", "Frames", "Settings"],
         ["Journal"] = ["Procedures"],
         ["AsBuilt"] = ["Journal", "Procedures"],
         ["Assessment"] = ["Frames", "Kinematics", "Dynamics", "Drives", "Reach", "Motion", "Tooling", "Gripping", "Protecting", "Adapters", "Bolting", "Wiring", "Cabinets", "Cabling", "Signals", "Powering", "Settings", "Stopping", "Listing", "Procedures"],

@@ -45,16 +45,29 @@ internal static class Connecting
             names.Add(cable.Label ?? id);
         }
         // Which plugs could be taken for these: fault finding asks for them first.
-        int alike = SwapGroups.Of(cell, reading).Count(g => g.Ends.Any(e => mine.Contains(e.Cable)) && g.Ends.Any(e => !mine.Contains(e.Cable)));
+        SwapGroup[] alike = [.. SwapGroups.Of(cell, reading).Where(g => g.Ends.Any(e => mine.Contains(e.Cable)) && g.Ends.Any(e => !mine.Contains(e.Cable)))];
         return steps.Add(kind, of, pointer, StepPlace.Site, EnergyLevel.Isolated, Skill.Electrician, 3 + 4 * mine.Count, after, reading, s => s with
         {
             Names = names.ToImmutable(),
-            Numbers = [new("cables", "1", mine.Count), new("alike", "1", alike)],
+            Numbers = [new("cables", "1", mine.Count), new("alike", "1", alike.Length)],
+            Words = alike.Length == 0 ? [] : [new("partners", Partners(cell, alike, mine, reading))],
             Asks = [new AskedCount("plugged", mine.Count), new AskedChoice("labels", ["both-ends-agree", "differ"], "both-ends-agree"), new AskedPhotograph("plugs")],
             Tools = ["continuity-tester"],
             Probes = [Probe.CableContinuity],
             UpsetBy = [Upset.PlugsMoved, Upset.Transported],
         });
+    }
+
+    /// <summary>For each kind of plug the labels of what belongs here, and of what fits here too: "W1A – W1B, W1C (M23 ♀ 6)".</summary>
+    private static string Partners(Cell cell, IEnumerable<SwapGroup> alike, HashSet<string> mine, Reading reading)
+    {
+        return string.Join("; ", alike.Select(g => $"{Labels(g, true)} – {Labels(g, false)} ({g.Form})").Distinct());
+
+        string Labels(SwapGroup group, bool own) => string.Join(", ", group.Ends.Select(e => e.Cable).Distinct().Where(c => mine.Contains(c) == own).Select(c =>
+        {
+            reading.Used($"/cables/{c}/label", cell.Cables[c].Label);
+            return cell.Cables[c].Label ?? c;
+        }));
     }
 
     private static string Switch(StepList steps, string id, TravelSwitch travel, ImmutableArray<string> after)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Trivet.Cells;
 using Trivet.Faults;
 using Trivet.Findings;
+using Trivet.Settings;
 
 namespace Trivet.Procedures;
 
@@ -36,13 +37,35 @@ internal static class ControlSupply
         settings.Used("/controller/axes", string.Join('\n', cell.Controller.Axes.Keys));
         settings.Used("/motion/settings/pathSpeed", cell.Motion.Settings.PathSpeed);
         settings.Used("/motion/settings/pathAcceleration", cell.Motion.Settings.PathAcceleration);
+        var typed = Settings(cell, settings, _ => true);
         control.Add(steps.Add("settings", "", "/controller", StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Engineer, 30, [.. after, .. control], settings, s => s with
         {
-            Asks = [new AskedChoice("read-back", ["equal", "differs"], "equal"), new AskedText("file")],
+            Settings = typed.Length <= MostListed ? typed : [],
+            Numbers = typed.IsEmpty ? [] : [new("count", "1", typed.Length)],
+            Asks = [new AskedChoice("read-back", ["equal", "differs"], "equal"), .. typed.IsEmpty ? [] : new Asked[] { new AskedCount("parameters", typed.Length) }, new AskedText("file")],
             Probes = [Probe.SettingsReadBack],
             UpsetBy = [Upset.PowerCycled],
         }));
         steps.Gates[Gate.Control] = control.ToImmutable();
+    }
+
+    /// <summary>Parameters that are listed in one step: more do not fit a card, and are typed from their own list.</summary>
+    private const int MostListed = 60;
+
+    /// <summary>Parameters as they are typed; one that the description leaves open is told by its own rules.</summary>
+    public static ImmutableArray<TypedSetting> Settings(Cell cell, Reading reading, Func<ControllerSetting, bool> which)
+    {
+        reading.Used("/controller/settings", string.Join('\n', cell.Controller.Settings.InOrder().Select(s => s.Key)));
+        reading.Used("/controller/decimalComma", cell.Controller.DecimalComma);
+        var typed = ImmutableArray.CreateBuilder<TypedSetting>();
+        foreach (var (id, setting) in cell.Controller.Settings.InOrder())
+        {
+            if (!which(setting)) continue;
+            var own = new Reading();
+            if (SettingInputs.Read(cell, id, own, ImmutableArray.CreateBuilder<Contradiction>()) is { } planned) typed.Add(new(planned, cell.Controller.DecimalComma == true));
+            reading.Used(own);
+        }
+        return typed.ToImmutable();
     }
 
     /// <summary>Seconds after which every drive is discharged; not a number, and told as missing, where one of them does not say. Nobody is told to wait no time at all.</summary>

@@ -103,9 +103,13 @@ internal static class Erecting
         var cell = steps.Cell;
         var reading = new Reading();
         reading.Used("/frame/feet/anchored", cell.Frame.Feet.Anchored);
+        reading.Used("/frame/feet/threadPitch", cell.Frame.Feet.ThreadPitch);
+        double pitch = cell.Frame.Feet.ThreadPitch is > 0 and var p ? p : double.NaN;
         string set = steps.Add("frame-level", "", "/frame", StepPlace.Site, EnergyLevel.Isolated, Skill.Fitter, 40, steps.After(Gate.Site, Gate.Bench), reading, s => s with
         {
             People = 2,
+            // A flat is a sixth of a turn: the spanner's grip on the foot's hexagon.
+            Numbers = double.IsNaN(pitch) ? [] : [new("pitch", "m", pitch), new("flat", "m", pitch / 6), new("turns", "1", 1e-3 / pitch)],
             Asks = [.. Levels(), new AskedValue("diagonals", "m", 0, Limit.Between(-2e-3, 2e-3, Practice)), new AskedChoice("feet", ["all-carry", "one-hangs"], "all-carry")],
             Tools = ["spirit-level", "tape", "spanners"],
             Probes = [Probe.LevelAndDiagonals],

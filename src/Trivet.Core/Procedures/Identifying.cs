@@ -65,10 +65,13 @@ internal static class Identifying
         var reading = Of(steps.Cell, axis);
         Mapped(steps.Cell, axis, reading);
         double travel = steps.Turns(axis) ? HandTurn : HandTravel;
+        // What decides which way and how far the reading counts.
+        var typed = ControlSupply.Settings(steps.Cell, reading, s => s.Of == axis && s.Quantity is SettingQuantity.Direction or SettingQuantity.DriveStep or SettingQuantity.TravelPerTurn or SettingQuantity.Ratio or SettingQuantity.CountsPerTurn);
         return steps.Add("hand-move", axis, pointer, StepPlace.Site, EnergyLevel.ControlSupplyOnly, Skill.Engineer, 4, after, reading, s => s with
         {
             People = 2,
             Numbers = [new("travel", steps.Turns(axis) ? "rad" : "m", travel)],
+            Settings = typed,
             Held = [.. s.Held.Select(h => h.Chain == axis ? h with { By = "prop" } : h)],
             Asks =
             [

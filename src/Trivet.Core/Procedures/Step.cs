@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trivet.Faults;
 using Trivet.Findings;
+using Trivet.Settings;
 
 namespace Trivet.Procedures;
 
@@ -73,6 +74,14 @@ public sealed record ChainHeld(string Chain, string By);
 /// <param name="Unit">SI unit.</param>
 public sealed record StepNumber(string Id, string Unit, double Value);
 
+/// <summary>A text out of the cell that the words of a step tell: labels of cables that fit there too.</summary>
+/// <param name="Id">Its place in the words.</param>
+public sealed record StepWords(string Id, string Text);
+
+/// <summary>A parameter of the controller as it is typed.</summary>
+/// <param name="DecimalComma">The controller writes numbers with a comma.</param>
+public sealed record TypedSetting(PlannedSetting Of, bool DecimalComma);
+
 /// <summary>
 /// One step of the procedure, computed from the cell: data only, worded in the views by <see cref="Kind"/>. Its id stays while the ids in the
 /// cell stay, so that what was recorded under it is found again.
@@ -107,6 +116,12 @@ public sealed record Step
 
     /// <summary>Names out of the cell that the words tell, in the order of their places: labels, modules, terminals.</summary>
     public ImmutableArray<string> Names { get; init; } = [];
+
+    /// <summary>Texts out of the cell beside the names, by their places in the words.</summary>
+    public ImmutableArray<StepWords> Words { get; init; } = [];
+
+    /// <summary>Parameters of the controller that it is about, as they are typed.</summary>
+    public ImmutableArray<TypedSetting> Settings { get; init; } = [];
 
     /// <summary>Ids of tools and instruments, worded in the views.</summary>
     public ImmutableArray<string> Tools { get; init; } = [];

@@ -31,7 +31,8 @@ public static class SetUpSheet
         {
             string known = foot.Raise == 0 ? words.SetUpHighest : Locale.Fill(
                 foot.Leave ? words.SetUpLeave : cell.Frame.Feet.ThreadPitch is > 0 ? words.SetUpTurns : words.SetUpRaise, ("doubt", Length(2 * foot.Uncertainty)),
-                ("turns", Numbers.Plain(foot.Raise / (cell.Frame.Feet.ThreadPitch ?? 1), 2, locale)));
+                ("turns", Numbers.Plain(foot.Raise / (cell.Frame.Feet.ThreadPitch ?? 1), 2, locale)),
+                ("flats", Numbers.Plain(6 * foot.Raise / (cell.Frame.Feet.ThreadPitch ?? 1), 1, locale)));
             Add("feet", words.SetUpFeet, foot.Foot, foot.Foot, foot.Raise, "m", Length(foot.Raise), known);
         }
 

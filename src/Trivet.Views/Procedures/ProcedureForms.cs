@@ -43,7 +43,7 @@ public static class ProcedureForms
         var labels = sheet.Words.Labels;
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"{s.Number}  {s.Title}\n");
-        foreach (var (what, says) in Lines(s, sheet)) text.Append(CultureInfo.InvariantCulture, $"  {what}: {says}\n");
+        foreach (var (what, says) in Lines(s, sheet)) text.Append(CultureInfo.InvariantCulture, $"  {what}: {says.Replace("\n", "\n    ", StringComparison.Ordinal)}\n");
         text.Append(CultureInfo.InvariantCulture, $"  {labels.Record}:\n");
         foreach (var a in s.Asks) text.Append("    ").Append(Line(a, labels)).Append('\n');
         return text.ToString();
@@ -89,7 +89,7 @@ public static class ProcedureForms
         {
             if (s.Place != place) text.Append(CultureInfo.InvariantCulture, $"\n## {place = s.Place}\n");
             text.Append(CultureInfo.InvariantCulture, $"\n### {s.Number} {s.Title}\n\n");
-            foreach (var (what, says) in Lines(s, sheet)) text.Append(CultureInfo.InvariantCulture, $"- **{what}**: {says}\n");
+            foreach (var (what, says) in Lines(s, sheet)) text.Append(CultureInfo.InvariantCulture, $"- **{what}**: {says.ReplaceLineEndings(" ")}\n");
             text.Append(CultureInfo.InvariantCulture, $"\n{labels.Record}:\n\n");
             foreach (var a in s.Asks) text.Append(CultureInfo.InvariantCulture, $"- {Line(a, labels)}\n");
         }
@@ -142,11 +142,20 @@ public static class ProcedureForms
             (labels.What, s.What), (labels.Why, s.Why), (labels.Hazard, s.Hazard), (labels.Caution, s.Caution), (labels.Energy, s.Energy), (labels.HeldBy, string.Join("; ", s.Held)),
             (labels.By, $"{s.By}, {labels.People} {s.Step.People.ToString(CultureInfo.InvariantCulture)}"), (labels.Minutes, s.Minutes), (labels.Begins, StepTexts.Time(plan.Begin, sheet.Words)), (labels.Persons, Persons(plan)),
             (labels.After, string.Join(", ", s.After.Select(a => a.ToString(CultureInfo.InvariantCulture)))), (labels.Tools, string.Join(", ", s.Tools)), (labels.Open, string.Join(", ", s.Missing)),
-            (labels.Bad, s.Bad), (labels.DependsOn, string.Join(", ", s.Step.Inputs)),
+            (labels.Bad, s.Bad), (labels.DependsOn, Fields(s.Step.Inputs)),
         ];
         foreach (var line in all)
             if (line.Item2.Length > 0) yield return line;
         if (s.Step.HoldPoint) yield return (labels.HoldPoint.Split(':')[0], labels.HoldPoint.Split(':')[^1].Trim());
+    }
+
+    /// <summary>Fields one by one, or where they are too many to be read how many of each section.</summary>
+    private static string Fields(ImmutableArray<string> inputs)
+    {
+        const int MostRead = 40;
+        return string.Join(", ", inputs.Length <= MostRead ? inputs : inputs.GroupBy(Section).Select(g => g.Count() == 1 ? g.First() : string.Create(CultureInfo.InvariantCulture, $"{g.Key}/… ({g.Count()})")));
+
+        static string Section(string pointer) => string.Join('/', pointer.Split('/').Take(3));
     }
 
     private static string Line(AskText a, ProcedureLabels labels)

@@ -91,7 +91,7 @@ public static class StepCards
         var labels = sheet.Words.Labels;
         // A requirement is a title as long as the customer wrote it; nothing of it is cut.
         bool fits = TextMetrics.Width(step.Title, 5) * Flow.StrongWider < Width - 2 * Margin;
-        List<FlowBlock> blocks = [fits ? new FlowHeading(step.Title, true) : new FlowParagraph(step.Title, true), new FlowParagraph(step.What)];
+        List<FlowBlock> blocks = [fits ? new FlowHeading(step.Title, true) : new FlowParagraph(step.Title, true), .. step.What.Split('\n').Select(line => new FlowParagraph(line))];
         if (step.Why.Length > 0) blocks.Add(new FlowParagraph($"{labels.Why}: {step.Why}"));
         if (step.Hazard.Length > 0) blocks.Add(new FlowParagraph($"{labels.Hazard}: {step.Hazard}", true));
         if (step.Caution.Length > 0) blocks.Add(new FlowParagraph($"{labels.Caution}: {step.Caution}", true));

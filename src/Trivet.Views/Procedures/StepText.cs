@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Trivet.Findings;
 using Trivet.Procedures;
+using Trivet.Views.Settings;
 using Trivet.Views.Words;
 
 namespace Trivet.Views.Procedures;
@@ -15,6 +16,7 @@ public sealed record AskText(Asked Of, string What, string Form, string Planned,
 
 /// <summary>One step in words, numbers in the manner of the language.</summary>
 /// <param name="Number">Its place in the list, from 1.</param>
+/// <param name="What">What to do; a list in it has a line for each group.</param>
 /// <param name="After">Numbers of the steps it stands behind.</param>
 /// <param name="Missing">Fields whose values the description does not state and the step needs.</param>
 public sealed record WordedStep(
@@ -44,25 +46,44 @@ public static class StepTexts
         var locale = LocaleOf(words);
         var text = words.Kinds[step.Kind];
         return new(
-            step, numbers[step.Id], Fill(text.Title), Fill(text.What), Fill(text.Why), Fill(text.Hazard), Fill(text.Caution), Fill(text.Bad), words.Energies[(int)step.Energy], words.Places[(int)step.Place],
+            step, numbers[step.Id], Fill(text.Title), What(text), Fill(text.Why), Fill(text.Hazard), Fill(text.Caution), Fill(text.Bad), words.Energies[(int)step.Energy], words.Places[(int)step.Place],
             words.Skills[(int)step.By], Time(step.Minutes, words), [.. step.After.Select(a => numbers[a]).Order()],
             [.. step.Held.GroupBy(h => h.By, StringComparer.Ordinal).Select(g => $"{string.Join(", ", g.Select(h => h.Chain))}: {words.Held[g.Key]}")], [.. step.Tools.Select(t => words.Tools[t])],
             [.. step.Asks.Select(a => Of(step, a, words, locale))], missing);
 
         string Fill(string template) => Filled(template, step, words, locale);
+
+        string What(StepText text)
+        {
+            string[] places = [.. ValuesOf(step, words, locale).Select(v => v.Name)];
+            string more = new[] { text.More, text.Else }.FirstOrDefault(t => t.Length > 0 && Braces(t).All(places.Contains)) ?? "";
+            return $"{Fill(text.What)} {Fill(more)}".Trim();
+        }
     }
 
     private static string Filled(string template, Step step, ProcedureWords words, Locale locale)
     {
         if (template.IndexOf('{', StringComparison.Ordinal) < 0) return template;
+        var values = ValuesOf(step, words, locale);
+        // A number that the description leaves open is a gap in the step, not in the sentence.
+        foreach (string id in Braces(template))
+            if (!values.Exists(v => v.Name == id)) values.Add((id, words.Labels.Open));
+        string filled = Locale.Fill(template, values.ToArray()).Trim();
+        return filled.Length > 0 ? char.ToUpper(filled[0], locale.Culture) + filled[1..] : filled;
+    }
+
+    private static List<(string Name, string Value)> ValuesOf(Step step, ProcedureWords words, Locale locale)
+    {
         string names = step.Names.IsEmpty ? words.Labels.Nothing : string.Join(", ", step.Names);
         var values = new List<(string, string)> { ("names", names), ("name", step.Names.IsEmpty ? words.Labels.Open : step.Names[0]), ("of", What(step, words)), ("digits", step.Names.Length > 1 ? step.Names[1] : "–") };
         foreach (var number in step.Numbers) values.Add((number.Id, Quantity(number.Value, number.Unit, words, locale)));
-        // A number that the description leaves open is a gap in the step, not in the sentence.
-        foreach (string id in Braces(template))
-            if (!values.Exists(v => v.Item1 == id)) values.Add((id, words.Labels.Open));
-        string filled = Locale.Fill(template, values.ToArray()).Trim();
-        return filled.Length > 0 ? char.ToUpper(filled[0], locale.Culture) + filled[1..] : filled;
+        foreach (var said in step.Words) values.Add((said.Id, said.Text));
+        // Nothing of them is worded: names, places and units stand as the controller has them, which people look for on its screen.
+        if (!step.Settings.IsEmpty)
+            values.Add(("parameters", string.Join(".\n", step.Settings.GroupBy(s => s.Of.Stated.Where ?? "").Select(g => (g.Key.Length > 0 ? g.Key + ": " : "") + string.Join("; ", g.Select(s => Typed(s)))))));
+        return values;
+
+        static string Typed(TypedSetting s) => $"{s.Of.Name} = {SettingTexts.Typed(s.Of, s.DecimalComma)} {SettingTexts.UnitShown(s.Of)}".TrimEnd();
     }
 
     /// <summary>Minutes as hours and minutes.</summary>

@@ -27,6 +27,17 @@ public static class SettingTexts
         return setting.Scale.Inverse && own.Length > 0 ? Locale.Fill(words.Per, ("unit", own)) : own;
     }
 
+    /// <summary>The unit as stated, or that of one unit shown, in signs alone: "mm", "0.001 deg", "1/mm".</summary>
+    public static string UnitShown(PlannedSetting setting)
+    {
+        if (setting.Stated.Unit is { } stated) return stated;
+        if (!setting.Held || setting.SiUnit == "1") return "";
+        var (per, si) = (setting.Scale.PerUnit, setting.SiUnit);
+        string own = Enum.GetValues<Dimension>().Where(d => Quantity.Symbols(d).Contains(si)).Take(1)
+            .Select(d => Quantity.Symbols(d).FirstOrDefault(s => Quantity.Format(per, d, s) == "1 " + s) ?? Quantity.Format(per, d)).FirstOrDefault() ?? si;
+        return setting.Scale.Inverse ? "1/" + own : own;
+    }
+
     /// <summary>A quantity of the plan with six decimals at most.</summary>
     public static string Planned(double value, string siUnit, Locale? locale = null)
     {

@@ -79,7 +79,7 @@ internal static class EnglishFrames
         SetUpHighest = "the highest: leave it",
         SetUpLeave = "± {doubt}: leave it, too little to be told",
         SetUpRaise = "± {doubt}: raise",
-        SetUpTurns = "± {doubt}: raise; {turns} turns of the spindle, clockwise seen from above where it has a right-hand thread",
+        SetUpTurns = "± {doubt}: raise; {turns} turns of the spindle, {flats} flats of its hexagon, clockwise seen from above where it has a right-hand thread",
         SetUpKinds = ["Distance from {from} to {to}", "Height of {from}", "Level from {from} to {to}, read twice, turned end for end"],
         SetUpLeft = "leaves {left} of the doubt",
         SetUpTitle = "Setting up",

@@ -10,7 +10,9 @@ namespace Trivet.Views.Words;
 /// <param name="Hazard">What can hurt or break; empty where nothing can.</param>
 /// <param name="Caution">What to do about it, and how to make safe at once.</param>
 /// <param name="Bad">What a bad result means and where to go on.</param>
-public sealed record StepText(string Title, string What, string Why, string Hazard, string Caution, string Bad);
+/// <param name="More">What the cell lets be told besides, behind what to do, where it states all that this names.</param>
+/// <param name="Else">The general rule in its place.</param>
+public sealed record StepText(string Title, string What, string Why, string Hazard, string Caution, string Bad, string More = "", string Else = "");
 
 /// <summary>The steps of bring-up in one language; a language is one file with one value of this record.</summary>
 public sealed record ProcedureWords

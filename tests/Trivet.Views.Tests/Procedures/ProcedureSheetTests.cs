@@ -60,7 +60,7 @@ public sealed class ProcedureSheetTests
             var sheet = Lids(tag: tag);
             var pictures = PictureSet.Of(Assess.Preview(Sample("jar-lids")), sheet.Procedure, StepTexts.LocaleOf(sheet.Words));
             var cards = StepCards.Of(sheet, pictures, "http://desk/cell/jar-lids/procedure", "12345678");
-            Assert.Equal(sheet.Steps.Select(s => s.Step.Id), cards.Select(c => Uri.UnescapeDataString(c.Link.Split("?step=")[1])).Distinct());
+            Assert.Equal(sheet.Steps.Select(s => s.Step.Id), cards.Skip(1).Select(c => Uri.UnescapeDataString(c.Link.Split("?step=")[1])).Distinct());
             foreach (var step in sheet.Steps)
             {
                 var marks = cards.Where(c => c.Link.EndsWith(Uri.EscapeDataString(step.Step.Id), StringComparison.Ordinal)).SelectMany(c => c.Paper.Marks).OfType<Views.Papers.Label>().ToArray();
