@@ -58,6 +58,11 @@ public static class GermanFields
             ["engagement"] = "Einschraublänge", ["roughness"] = "Rauheit", ["frictionFrom"] = "kleinste Reibung im Gewinde", ["frictionTo"] = "größte Reibung im Gewinde", ["faceFriction"] = "Reibung der Fläche", ["wrenchScatter"] = "Streuung des Schlüssels",
             ["joints/load"] = "Last aus", ["load"] = "Last", ["loadFactor"] = "Lastfaktor", ["carriesFrom"] = "trägt ab", ["stands"] = "steht", ["forceX"] = "Kraft x", ["forceY"] = "Kraft y", ["forceZ"] = "Kraft z", ["momentX"] = "Moment um x", ["momentY"] = "Moment um y", ["momentZ"] = "Moment um z",
             ["atX"] = "Angriffspunkt x", ["atY"] = "Angriffspunkt y", ["atZ"] = "Angriffspunkt z", ["slotNutForce"] = "größte Kraft des Nutensteins",
+            // Parameter der Steuerung und woraus sie folgen.
+            ["controller/settings"] = "Parameter", ["quantity"] = "Größe des Plans", ["of"] = "wessen", ["value"] = "Wert", ["zeroAt"] = "Wert bei Anzeige 0", ["inverse"] = "Anzahl je Einheit", ["digits"] = "Nachkommastellen",
+            ["step"] = "Schritt", ["rounding"] = "Rundung", ["decimalComma"] = "Dezimalkomma", ["zeroHeight"] = "Höhe des Nullpunkts", ["bitRate"] = "Bitrate", ["messages"] = "Nachrichten", ["period"] = "Periode",
+            ["continuousTorque"] = "Dauerdrehmoment", ["torqueConstant"] = "Drehmomentkonstante", ["continuousCurrent"] = "Dauerstrom", ["peakCurrent"] = "Spitzenstrom", ["countsPerTurn"] = "Zählschritte je Umdrehung", ["driveStep"] = "Antriebsschritt",
+            ["upperArm"] = "Länge des Oberarms", ["cycles"] = "Zyklen", ["threadPitch"] = "Steigung der Fußspindel",
         }.ToImmutableDictionary(),
         Sections = new Dictionary<string, string>
         {
@@ -72,7 +77,7 @@ public static class GermanFields
             ["parts"] = "Teil {name}", ["tool/parts"] = "Werkzeugteil {name}", ["users"] = "Verbraucher {name}", ["hoses"] = "Schlauch {name}", ["modules"] = "Modul {name}", ["addressClasses"] = "Adressklasse {name}", ["sources"] = "Versorgung {name}",
             ["branches"] = "Stromkreis {name}", ["cables"] = "Kabel {name}", ["devices"] = "Schutzeinrichtung {name}", ["cabling/devices"] = "Gerät {name}", ["signals"] = "Signal {name}", ["switches"] = "Schalter {name}", ["banks"] = "Baugruppe {name}",
             ["functions"] = "Sicherheitsfunktion {name}", ["channels"] = "Kanal {name}", ["requirements"] = "Anforderung {name}", ["lifts"] = "Hebevorgang {name}", ["interfaces"] = "Anschraubfläche {name}", ["materials"] = "Werkstoff {name}",
-            ["plates"] = "Platte {name}", ["joints"] = "Verbindung {name}", ["clamped"] = "geklemmtes Teil {name}", ["stock"] = "Dicke {name}",
+            ["plates"] = "Platte {name}", ["joints"] = "Verbindung {name}", ["clamped"] = "geklemmtes Teil {name}", ["stock"] = "Dicke {name}", ["settings"] = "Parameter {name}", ["messages"] = "Nachricht {name}",
         }.ToImmutableDictionary(),
         Values = new Dictionary<string, string>
         {
@@ -95,6 +100,15 @@ public static class GermanFields
             ["protocol=other"] = "ein anderes", ["centring=none"] = "keine", ["centring=boss"] = "Zentrieransatz", ["centring=bore"] = "Zentrierbohrung", ["firstFitted=above"] = "oben", ["firstFitted=below"] = "unten", ["outline=round"] = "rund", ["outline=fitted"] = "angepasst",
             ["head=cap screw"] = "Zylinderkopf", ["head=hexagon"] = "Sechskant", ["head=countersunk"] = "Senkkopf", ["side=above"] = "oben", ["side=below"] = "unten", ["side=between"] = "dazwischen", ["into=tapped hole"] = "Gewindebohrung", ["into=nut"] = "Mutter",
             ["into=slot nut"] = "Nutenstein", ["load=mount"] = "der Aufhängung", ["load=tool"] = "dem Werkzeug", ["load=stated"] = "Angabe", ["roughness=fine"] = "fein", ["roughness=medium"] = "mittel", ["roughness=coarse"] = "grob",
+            ["quantity=rod"] = "Stangenlänge", ["quantity=upper arm"] = "Länge des Oberarms", ["quantity=base radius"] = "Radius der Basis", ["quantity=base height"] = "Höhe der Basis",
+            ["quantity=platform radius"] = "Radius der Plattform", ["quantity=platform height"] = "Höhe der Plattform", ["quantity=azimuth"] = "Winkel um die Basis", ["quantity=inclination"] = "Neigung der Schiene",
+            ["quantity=home offset"] = "Abstand des Nullpunkts", ["quantity=smallest reading"] = "kleinste Anzeige", ["quantity=largest reading"] = "größte Anzeige", ["quantity=reading at home"] = "Anzeige am Nullpunkt",
+            ["quantity=direction"] = "Zählrichtung", ["quantity=axis speed"] = "Achsgeschwindigkeit", ["quantity=axis acceleration"] = "Achsbeschleunigung", ["quantity=axis jerk"] = "Achsruck",
+            ["quantity=drive step"] = "Antriebsschritt", ["quantity=travel per turn"] = "Weg je Umdrehung", ["quantity=ratio"] = "Übersetzung", ["quantity=counts per turn"] = "Zählschritte je Umdrehung",
+            ["quantity=continuous current"] = "Dauerstrom", ["quantity=peak current"] = "Spitzenstrom", ["quantity=path speed"] = "Bahngeschwindigkeit", ["quantity=path acceleration"] = "Bahnbeschleunigung",
+            ["quantity=path jerk"] = "Bahnruck", ["quantity=blend"] = "Verschleifabstand", ["quantity=frame turn"] = "Drehung des Koordinatensystems", ["quantity=mount height"] = "Höhe der Aufhängung",
+            ["quantity=TCP x"] = "Arbeitspunkt x", ["quantity=TCP y"] = "Arbeitspunkt y", ["quantity=TCP z"] = "Arbeitspunkt z", ["quantity=address"] = "Adresse", ["quantity=bit rate"] = "Bitrate", ["quantity=period"] = "Periode",
+            ["rounding=nearest"] = "zum nächsten", ["rounding=down"] = "nach unten", ["rounding=up"] = "nach oben",
         }.ToImmutableDictionary(),
     };
 }

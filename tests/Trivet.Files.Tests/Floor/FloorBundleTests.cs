@@ -64,11 +64,12 @@ public sealed class FloorBundleTests
     [InlineData("", BundleProblem.Unreadable)]
     [InlineData("[]", BundleProblem.NotABundle)]
     [InlineData("{ \"trivet\": 1 }", BundleProblem.NotABundle)]
-    [InlineData("{ \"trivetFloor\": 3 }", BundleProblem.LaterVersion)]
+    [InlineData("{ \"trivetFloor\": 4 }", BundleProblem.LaterVersion)]
     [InlineData("{ \"trivetFloor\": 1 }", BundleProblem.EarlierVersion)]
+    [InlineData("{ \"trivetFloor\": 2 }", BundleProblem.EarlierVersion)]
     [InlineData("{ \"trivetFloor\": 1e400 }", BundleProblem.LaterVersion)]
-    [InlineData("{ \"trivetFloor\": 2 }", BundleProblem.Unreadable)]
-    [InlineData("{ \"trivetFloor\": 2, \"cell\": 3, \"steps\": {}, \"pictures\": [] }", BundleProblem.Unreadable)]
+    [InlineData("{ \"trivetFloor\": 3 }", BundleProblem.Unreadable)]
+    [InlineData("{ \"trivetFloor\": 3, \"cell\": 3, \"steps\": {}, \"pictures\": [] }", BundleProblem.Unreadable)]
     public void What_is_no_bundle_is_refused_and_why(string text, BundleProblem problem)
     {
         var read = FloorBundleFile.Read(Bytes(text));

@@ -70,7 +70,7 @@ public sealed class SafeTextsTests
         Assert.Equal([words.AirStays], Of(With(lids, f => f with { AirOff = false })).Air);
 
         var bare = Of(lids with { Stopping = new(), Cabinet = new(), Stations = lids.Stations.Clear() });
-        Assert.Equal(new[] { words.NoStop, words.NoIsolator, words.NoCharges, words.NoSupplies, words.AirUnknown }, [bare.Stop[0], bare.Lock[0], bare.Wait[0], bare.Live[0], bare.Air[0]]);
+        Assert.Equal((words.NoStop, words.NoIsolator, words.NoCharges, words.NoSupplies, words.AirUnknown), (bare.Stop[0], bare.Lock[0], bare.Wait[0], bare.Live[0], bare.Air[0]));
         Assert.Contains(words.FallUnknown, bare.Falls);
         var modules = lids.Cabinet.Modules.SetItem("axis-b", lids.Cabinet.Modules["axis-b"] with { DischargeTime = null });
         Assert.Contains(Of(lids with { Cabinet = lids.Cabinet with { Modules = modules } }).Wait, w => w.Contains("how long Axis second rail keeps a charge: read its plate", StringComparison.Ordinal));
