@@ -71,6 +71,9 @@ public static class StepCards
     {
         var (blocks, at) = Blocks(step, sheet);
         var without = Set(blocks);
+        // A list in what to do has a line for each group, unless it then takes a page more than as one text.
+        if (without.Length > 1 && Blocks(step with { What = step.What.ReplaceLineEndings(" ") }, sheet) is var whole && Set(whole.Blocks) is var shorter && shorter.Length < without.Length)
+            ((blocks, at), without) = (whole, shorter);
         if (picture is null) return without;
         double largest = Math.Min(PictureOnPaper.Largest, (Width - 2 * Margin) / picture.Width), smallest = Math.Min(PictureOnPaper.Smallest, largest);
         for (int i = 0; i < Sizes; i++)

@@ -27,7 +27,8 @@ public sealed class FloorBundleTests
 
     private static readonly FloorBundle Bundle = new("jar-lids", "Jar lids, “ä”", new string('a', 64),
         [new FloorStep(Step, Sorted(("en", new FloorText("Gap", "How", "Caution", "Bad", Sorted(("gap", "Gap"))))), "plan")],
-        new Releasing([Deviation.Differs], ["ada"]), Sorted((new string('b', 64), ImmutableArray.Create(new FieldMove("/mount/z", "1 m", "2 m")))), Sorted(("plan", "<svg>\"</svg>")));
+        new Releasing([Deviation.Differs], ["ada"]), Sorted((new string('b', 64), ImmutableArray.Create(new FieldMove("/mount/z", "1 m", "2 m")))), Sorted(("plan", "<svg>\"</svg>")),
+        Sorted(("en", new SafeText(["the button at the door"], ["Q1"], ["60 s", "“not stated”"], [], ["stays on"], ["chain a: sinks"]))));
 
     private static ImmutableSortedDictionary<string, T> Sorted<T>(params (string, T)[] items) =>
         items.ToImmutableSortedDictionary(i => i.Item1, i => i.Item2, StringComparer.Ordinal);
