@@ -114,6 +114,8 @@ public sealed class JournalTests
             await store.AppendAsync([new Arrival(EntryText.Of(kept.Entry))], WritingDevice.Noon.AddMinutes(1), Stop);
         }
         var listed = await Run.Trivet("journal", folder.Path, "jar-lids", "--steps");
+        // What is left is planned for one person and for two, and told who then waits for whom.
+        Assert.Matches(@"(?s)Left: \d+ h .* for one person, \d+ h .* for two; .*Who waits for whom\n  After .* person [12] waits ", listed.Output);
         Assert.Equal(1, listed.Code);
         Assert.Contains(rests.Id, listed.Output, StringComparison.Ordinal);
         Assert.Contains(StepTexts.Title(rests, EnglishSteps.Words), listed.Output, StringComparison.Ordinal);

@@ -33,6 +33,14 @@ public sealed class ProcedureTests
     }
 
     [Fact]
+    public async Task Of_two_people_it_is_told_who_waits_for_whom_and_one_waits_for_nobody()
+    {
+        Assert.Contains("Who waits for whom\n  After ", (await Run.Trivet("procedure", Repository.Sample("jar-lids"))).Output, StringComparison.Ordinal);
+        Assert.Contains("Wer auf wen wartet\n  Nach ", (await Run.Trivet("procedure", Repository.Sample("jar-lids"), "--language", "de")).Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Who waits", (await Run.Trivet("procedure", Repository.Sample("jar-lids"), "--people", "1")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task How_the_cell_is_made_safe_is_told_by_itself_and_to_programs()
     {
         var safe = await Run.Trivet("procedure", Repository.Sample("jar-lids"), "--safe");

@@ -6,6 +6,13 @@ namespace Trivet.Procedures;
 /// <param name="People">Numbers of the people who do it, from 0.</param>
 public sealed record Planned(Step Step, double Begin, double End, ImmutableArray<int> People);
 
+/// <summary>Somebody stands still because of somebody else.</summary>
+/// <param name="Person">Number of who waits, from 0.</param>
+/// <param name="From">Minutes from the start.</param>
+/// <param name="Before">Id of the step that the person then does.</param>
+/// <param name="For">Id of the step that ends then, done by others: one that is needed before, else one that has the machine or those who are needed.</param>
+public sealed record Idle(int Person, double From, double Until, string Before, string For);
+
 /// <summary>
 /// Who does what when: of the steps that may begin, the one on which most minutes still hang goes first. Work at the machine shares it only while all is
 /// isolated; a step that is powered has the machine for itself.
@@ -16,6 +23,9 @@ public sealed record Schedule(ImmutableArray<Planned> Steps, double Minutes, dou
 {
     /// <summary>Ids of the steps on a longest way through the graph: a minute lost in one of them is lost at the end.</summary>
     public ImmutableHashSet<string> OnCriticalWay { get; private init; } = [];
+
+    /// <summary>Who waits for whom, in order; nobody waits alone.</summary>
+    public ImmutableArray<Idle> Waits { get; private init; } = [];
 
     /// <param name="steps">Each behind those it needs, as <see cref="Procedure.Steps"/>.</param>
     /// <param name="people">One or more; a step that needs more takes all there are, and says so by its own number.</param>
@@ -49,7 +59,7 @@ public sealed record Schedule(ImmutableArray<Planned> Steps, double Minutes, dou
             planned.Add(new(step, begin, end, [.. who]));
         }
         double critical = hanging.Count == 0 ? 0 : hanging.Values.Max();
-        return new([.. planned.OrderBy(p => p.Begin)], planned.Count == 0 ? 0 : planned.Max(p => p.End), critical) { OnCriticalWay = Longest(steps, hanging, critical) };
+        return new([.. planned.OrderBy(p => p.Begin)], planned.Count == 0 ? 0 : planned.Max(p => p.End), critical) { OnCriticalWay = Longest(steps, hanging, critical), Waits = IdleIn(planned) };
 
         double Earliest(Step step)
         {
@@ -72,6 +82,23 @@ public sealed record Schedule(ImmutableArray<Planned> Steps, double Minutes, dou
             if (begin + hanging[step.Id] >= critical - 1e-9) longest.Add(step.Id);
         }
         return longest.ToImmutable();
+    }
+
+    private static ImmutableArray<Idle> IdleIn(IReadOnlyCollection<Planned> planned)
+    {
+        var free = new Dictionary<int, double>();
+        var idle = ImmutableArray.CreateBuilder<Idle>();
+        foreach (var p in planned.OrderBy(p => p.Begin))
+            foreach (int person in p.People)
+            {
+                double from = free.GetValueOrDefault(person);
+                free[person] = p.End;
+                if (p.Begin <= from + 1e-9) continue;
+                // A step begins where another ends: one that it needs, before one that only stood in its way.
+                var ended = planned.Where(q => Math.Abs(q.End - p.Begin) < 1e-9 && !q.People.Contains(person)).OrderByDescending(q => p.Step.After.Contains(q.Step.Id)).ThenByDescending(q => q.Step.Minutes).First();
+                idle.Add(new(person, from, p.Begin, p.Step.Id, ended.Step.Id));
+            }
+        return idle.ToImmutable();
     }
 
     private static bool AtMachine(Step step) => step.Place == StepPlace.Site;

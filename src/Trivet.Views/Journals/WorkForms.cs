@@ -22,13 +22,18 @@ public static class WorkForms
         int skills = words.Skills.Max(s => s.Length), ids = shown.Select(s => s.Step.Id.Length).DefaultIfEmpty(0).Max(), standings = words.Standings.Max(s => s.Length);
         var text = new StringBuilder();
         text.Append(progress.Level is { } level ? JournalSentences.Fill(words.LevelNow, ("level", words.Levels[(int)level])) : words.LevelUnknown).Append('\n');
-        text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", DraftCosts.Minutes(progress.MinutesLeft)))).Append("\n\n");
+        text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", DraftCosts.Minutes(progress.MinutesLeft)))).Append('\n');
+        var left = WorkSheet.LeftOf(progress, steps);
+        text.Append(left.Summary).Append("\n\n");
         if (shown.Length == 0) text.Append(words.CostsNothing).Append('\n');
         foreach (var s in shown)
         {
             text.Append(CultureInfo.InvariantCulture, $"{s.Step.Id.PadRight(ids)}  {words.Skills[(int)s.Step.By].PadRight(skills)}  {words.Standings[(int)s.Standing].PadRight(standings)}  {StepTexts.Title(s.Step, steps)}").Append('\n');
             if (WorkSheet.Why(s, cell, words, id => id) is { Length: > 0 } why) text.Append("".PadRight(ids + 2)).Append(why).Append('\n');
         }
+        if (staleOnly) return text.ToString();
+        text.Append('\n').Append(steps.Labels.WhoWaits).Append('\n');
+        foreach (string line in left.Waits.IsEmpty ? [steps.Labels.NobodyWaits] : left.Waits) text.Append("  ").Append(line).Append('\n');
         return text.ToString();
     }
 
@@ -43,6 +48,9 @@ public static class WorkForms
         json.WriteString("level", progress.Level?.ToString());
         json.WriteNumber("minutesLeft", progress.MinutesLeft);
         json.WriteNumber("minutesAtBest", progress.MinutesAtBest);
+        var left = WorkSheet.LeftOf(progress, EnglishSteps.Words);
+        json.WriteNumber("minutesForOne", left.One.Minutes);
+        json.WriteNumber("minutesForTwo", left.Two.Minutes);
         json.WriteStartArray("steps");
         foreach (var s in progress.Steps)
         {

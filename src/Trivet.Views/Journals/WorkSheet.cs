@@ -14,9 +14,14 @@ public sealed record StepStanding(StepState Of, string Says, string Why);
 
 /// <summary>Where the work at a cell stands, in words.</summary>
 /// <param name="Again">How many steps are to be done again; empty where none is.</param>
+/// <param name="Left">What is left for one person and for two.</param>
 /// <param name="Steps">By the id of the step.</param>
-public sealed record WorkSheet(string Summary, string Level, string Again, ImmutableDictionary<string, StepStanding> Steps)
+public sealed record WorkSheet(string Summary, string Level, string Again, WorkLeft Left, ImmutableDictionary<string, StepStanding> Steps)
 {
+    /// <summary>Plans what is left: a step that does not let others begin is done once more, whole.</summary>
+    public static WorkLeft LeftOf(Progress progress, ProcedureWords words) =>
+        WorkLeft.Of([.. progress.Steps.Select(s => s.Step)], progress.Steps.Where(s => s.LetsOn).Select(s => s.Step.Id).ToHashSet(StringComparer.Ordinal), words);
+
     /// <param name="steps">The procedure's words, in the same language as <paramref name="words"/>.</param>
     public static WorkSheet Of(Progress progress, Cell cell, JournalWords words, ProcedureWords steps)
     {
@@ -27,7 +32,7 @@ public sealed record WorkSheet(string Summary, string Level, string Again, Immut
                 words.HowFar, ("done", Count(progress.Steps.Count(s => s.LetsOn))), ("steps", Count(progress.Steps.Length)),
                 ("left", StepTexts.Time(progress.MinutesLeft, steps)), ("best", StepTexts.Time(progress.MinutesAtBest, steps))),
             progress.Level is { } level ? JournalSentences.Fill(words.LevelNow, ("level", words.Levels[(int)level])) : words.LevelUnknown,
-            again == 0 ? "" : JournalSentences.Fill(words.ToDoAgain, ("count", Count(again))),
+            again == 0 ? "" : JournalSentences.Fill(words.ToDoAgain, ("count", Count(again))), LeftOf(progress, steps),
             progress.Steps.ToImmutableDictionary(
                 s => s.Step.Id, s => new StepStanding(s, words.Standings[(int)s.Standing], Why(s, cell, words, id => titles.GetValueOrDefault(id, id))), StringComparer.Ordinal));
     }

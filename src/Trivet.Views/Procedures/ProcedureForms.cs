@@ -34,6 +34,12 @@ public static class ProcedureForms
         text.Append(CultureInfo.InvariantCulture, $"\n# {labels.HoldPoint}\n\n{labels.BySkill}\n");
         foreach (var k in sheet.Skills)
             text.Append(CultureInfo.InvariantCulture, $"  {k.Name.PadRight(skills)}  {k.Steps,3}  {StepTexts.Time(k.Minutes, words),10}  {labels.FirstNeeded} {StepTexts.Time(k.Begins, words)}\n");
+        if (sheet.People > 1)
+        {
+            var waits = WorkLeft.Lines(sheet.Schedule, sheet.Procedure.Steps, sheet.Words);
+            text.Append('\n').Append(labels.WhoWaits).Append('\n');
+            foreach (string line in waits.IsEmpty ? [labels.NobodyWaits] : waits) text.Append("  ").Append(line).Append('\n');
+        }
         return text.Append('\n').Append(labels.LocalRules).Append('\n').ToString();
     }
 
@@ -124,6 +130,18 @@ public static class ProcedureForms
             json.WriteEndArray();
         }
         json.WriteEndObject();
+        json.WriteStartArray("waits");
+        foreach (var w in sheet.Schedule.Waits)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("person", w.Person + 1);
+            json.WriteNumber("from", w.From);
+            json.WriteNumber("until", w.Until);
+            json.WriteString("before", w.Before);
+            json.WriteString("for", w.For);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
         json.WriteStartArray("steps");
         foreach (var s in sheet.Steps) Write(json, s, sheet);
         json.WriteEndArray();

@@ -109,6 +109,12 @@ public sealed record ProcedureLabels
     public required string DependsOn { get; init; }
     public required string Nothing { get; init; }
     public required string BySkill { get; init; }
+    // {one} {two} {critical}
+    public required string WorkLeft { get; init; }
+    public required string WhoWaits { get; init; }
+    public required string NobodyWaits { get; init; }
+    // {begin} {person} {minutes} {other} {for} {before}
+    public required string WaitLine { get; init; }
     public required string FirstNeeded { get; init; }
     public required string Steps { get; init; }
     public required string Lanes { get; init; }

@@ -51,6 +51,46 @@ public sealed class ScheduleTests
         }
     }
 
+    /// <summary>Worked by hand: the second person, after five minutes on the bench, can only go on with what the first has prepared.</summary>
+    [Fact]
+    public void Who_waits_is_told_with_the_step_and_the_person_that_is_waited_for()
+    {
+        ImmutableArray<Step> steps =
+        [
+            Step("long", 20, EnergyLevel.Isolated, StepPlace.Site, 1), Step("short", 5, EnergyLevel.Isolated, StepPlace.Shop, 1),
+            Step("both", 10, EnergyLevel.Isolated, StepPlace.Site, 2, "long"), Step("on", 4, EnergyLevel.ControlSupplyOnly, StepPlace.Site, 1, "both"), Step("other", 3, EnergyLevel.Isolated, StepPlace.Site, 1, "both"),
+        ];
+        var plan = Schedule.Of(steps, 2);
+        var first = plan.Waits[0];
+        Assert.Equal(("both", "long", 5.0, 20.0), (first.Before, first.For, first.From, first.Until));
+        Assert.Equal(plan.Steps.First(p => p.Step.Id == "short").People, [first.Person]);
+        // Nobody works beside power: what is isolated waits for what is not, or the other way round.
+        var second = plan.Waits[1];
+        Assert.Equal(("other", "on", 30.0, 34.0), (second.Before, second.For, second.From, second.Until));
+        Assert.Empty(Schedule.Of(steps, 1).Waits);
+        Assert.Equal(7, Schedule.Of(steps, 2, new HashSet<string> { "long", "short", "both" }).Minutes);
+    }
+
+    [Fact]
+    public void Nobody_waits_for_himself_and_every_gap_of_a_lane_is_told()
+    {
+        var random = new Random(4711);
+        for (int i = 0; i < Effort.Cases(200); i++)
+        {
+            ImmutableArray<Step> steps = [.. Enumerable.Range(0, 12).Select(n => Step($"s{n}", 1 + random.Next(20), (EnergyLevel)random.Next(3), (StepPlace)(2 * random.Next(2)), 1 + random.Next(2), [.. Enumerable.Range(0, n).Where(_ => random.Next(5) == 0).Select(m => $"s{m}")]))];
+            var plan = Schedule.Of(steps, 2);
+            var by = plan.Steps.ToDictionary(p => p.Step.Id);
+            Assert.All(plan.Waits, w => Assert.DoesNotContain(w.Person, by[w.For].People));
+            Assert.All(plan.Waits, w => Assert.Equal((by[w.Before].Begin, by[w.For].End), (w.Until, w.Until)));
+            for (int person = 0; person < 2; person++)
+            {
+                var lane = plan.Steps.Where(p => p.People.Contains(person)).OrderBy(p => p.Begin).ToArray();
+                double worked = lane.Sum(p => p.End - p.Begin), waited = plan.Waits.Where(w => w.Person == person).Sum(w => w.Until - w.From);
+                if (lane.Length > 0) Assert.Equal(lane[^1].End, worked + waited, 1e-9);
+            }
+        }
+    }
+
     [Fact]
     public void What_is_done_takes_no_time_any_more()
     {
