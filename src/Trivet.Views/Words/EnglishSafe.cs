@@ -18,7 +18,7 @@ internal static class EnglishSafe
         Wait = "{time}, then measure: {each}.",
         WaitUnknown = "Not stated how long {names} keeps a charge: read its plate. Nothing counts as dead before it is measured.",
         NoCharges = "Nothing that keeps a charge is described: read the plates of drives and supplies. Nothing counts as dead before it is measured.",
-        StayLive = "After the stop count as live what is not named above: {names}. What lies before the main switch is live always.",
+        StayLive = "After the stop, until it is isolated, count as live unless the stop takes it away: {names}. What lies before the main switch is live always.",
         NoSupplies = "The supplies are not described: count on all of them staying live after the stop.",
         AirGoes = "The stop takes the air away: {names}. Vent what is left, look at the gauge.",
         AirStays = "The stop leaves the air on.",

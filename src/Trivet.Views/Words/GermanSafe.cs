@@ -18,7 +18,7 @@ internal static class GermanSafe
         Wait = "{time}, dann messen: {each}.",
         WaitUnknown = "Nicht angegeben, wie lange {names} geladen bleibt: das Typenschild lesen. Nichts gilt als spannungsfrei, bevor es gemessen ist.",
         NoCharges = "Es ist nichts beschrieben, was geladen bleibt: die Typenschilder der Antriebe und Versorgungen lesen. Nichts gilt als spannungsfrei, bevor es gemessen ist.",
-        StayLive = "Nach dem Halt gilt als unter Spannung, was oben nicht genannt ist: {names}. Was vor dem Hauptschalter liegt, steht immer unter Spannung.",
+        StayLive = "Nach dem Halt gilt bis zum Freischalten als unter Spannung, was der Halt nicht wegnimmt: {names}. Was vor dem Hauptschalter liegt, steht immer unter Spannung.",
         NoSupplies = "Die Versorgungen sind nicht beschrieben: damit rechnen, dass nach dem Halt alle unter Spannung bleiben.",
         AirGoes = "Der Halt nimmt die Druckluft weg: {names}. Den Rest entlüften, das Manometer ablesen.",
         AirStays = "Der Halt lässt die Druckluft an.",
