@@ -7,15 +7,18 @@ using Trivet.Testing;
 namespace Trivet.Desk.Access;
 
 /// <summary>Whatever is sent, the desk neither falls nor tells of its inside.</summary>
-public sealed class FuzzTests : IAsyncLifetime
+public sealed class FuzzTests(ITestOutputHelper report) : IAsyncLifetime
 {
     private static readonly string[] Methods = ["GET", "POST", "PUT", "DELETE", "PATCH", "HEAD", "OPTIONS", "BREW"];
     private static readonly string[] Types = ["application/json", "text/plain", "application/x-www-form-urlencoded", "multipart/form-data; boundary=x", "application/octet-stream", "application/json; charset=utf-16", "", "nonsense"];
     private static readonly string[] Places =
     [
         "floor/api/v1/me", "floor/api/v1/sign-in", "floor/api/v1/sign-out", "floor/api/v1/cells", "floor/api/v1/bundles/lids", "floor/bundles/lids.json", "floor/bundles/%00.json", "floor/api/v1/bundles/%ff%fe",
+        "floor/api/v1/entries", "floor/api/v1/entries?after=-1", "floor/api/v1/entries?after=x", "floor/api/v1/live/lids", "floor/api/v1/photographs/" + NoHash, "floor/api/v1/photographs/..%2f", "journal/photographs/" + NoHash + ".jpg",
         "pair", "pair?code=%00%01", "sign-in", "sign-in?returnUrl=%0d%0aX:1", "certificate", "certificate/trivet-local-root.crt", "refused", "_blazor", "_blazor/negotiate?negotiateVersion=1", "access", "cell/lids", "%2e%2e/%2e%2e/etc/passwd", "floor/..%2f..%2fappsettings.json",
     ];
+
+    private const string NoHash = "00000000000000000000000000000000000000000000000000000000000000ff";
 
     private NetworkDesk _desk = null!;
 
@@ -32,7 +35,9 @@ public sealed class FuzzTests : IAsyncLifetime
         var client = await _desk.SignedInAsync("eve", Role.Look, Role.Record);
         string token = (await NetworkDesk.MeAsync(client)).GetProperty("token").GetString()!;
         var stranger = _desk.Client();
-        for (int i = 0; i < Effort.Cases(400); i++)
+        int tried = Effort.Cases(400), closed = 0;
+        var statuses = new SortedDictionary<int, int>();
+        for (int i = 0; i < tried; i++)
         {
             using var request = new HttpRequestMessage(new HttpMethod(Pick(random, Methods)), Pick(random, Places));
             if (request.Method != HttpMethod.Get && request.Method != HttpMethod.Head)
@@ -52,10 +57,12 @@ public sealed class FuzzTests : IAsyncLifetime
             catch (HttpRequestException e) when (e.InnerException is IOException && request.Content?.Headers.ContentLength > 4096)
             {
                 // Refused before it was read: the connection is closed while the body is still being sent.
+                closed++;
                 continue;
             }
             using (answer)
             {
+                statuses[(int)answer.StatusCode] = statuses.GetValueOrDefault((int)answer.StatusCode) + 1;
                 Assert.True((int)answer.StatusCode < 500 || answer.StatusCode == HttpStatusCode.NotImplemented, $"{told}: {(int)answer.StatusCode}");
                 string text = await answer.Content.ReadAsStringAsync(Stop);
                 foreach (string inside in new[] { "   at ", "Exception", "Trivet.Desk.", "Microsoft.", "/src/", "root:x:" })
@@ -65,7 +72,11 @@ public sealed class FuzzTests : IAsyncLifetime
                 DoorTests.AssertHeaders(answer.Headers);
             }
         }
-        // It still answers.
+        report.WriteLine($"{tried} tried, {closed} closed while sending; {string.Join(", ", statuses.Select(s => $"{s.Value} × {s.Key}"))}");
+        // Nothing of it was kept, and it still answers.
+        Assert.Null(await _desk.Store.JournalHeadAsync(Stop));
+        Assert.Empty(await _desk.Store.PhotographsAsync(Stop));
+        Assert.Equal(1, Assert.Single(await _desk.Store.CellsAsync(Stop)).Head.Number);
         using var after = await client.GetAsync("floor/api/v1/cells", Stop);
         Assert.NotEqual(HttpStatusCode.InternalServerError, after.StatusCode);
     }
