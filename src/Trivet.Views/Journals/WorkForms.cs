@@ -22,7 +22,6 @@ public static class WorkForms
         int skills = words.Skills.Max(s => s.Length), ids = shown.Select(s => s.Step.Id.Length).DefaultIfEmpty(0).Max(), standings = words.Standings.Max(s => s.Length);
         var text = new StringBuilder();
         text.Append(progress.Level is { } level ? JournalSentences.Fill(words.LevelNow, ("level", words.Levels[(int)level])) : words.LevelUnknown).Append('\n');
-        text.Append(JournalSentences.Fill(words.MinutesLeft, ("minutes", DraftCosts.Minutes(progress.MinutesLeft)))).Append('\n');
         var left = WorkSheet.LeftOf(progress, steps);
         text.Append(left.Summary).Append("\n\n");
         if (shown.Length == 0) text.Append(words.CostsNothing).Append('\n');

@@ -28,9 +28,7 @@ public sealed record WorkSheet(string Summary, string Level, string Again, WorkL
         var titles = progress.Steps.ToDictionary(s => s.Step.Id, s => StepTexts.Title(s.Step, steps), StringComparer.Ordinal);
         int again = progress.Steps.Count(s => s.Standing == Standing.Stale);
         return new(
-            JournalSentences.Fill(
-                words.HowFar, ("done", Count(progress.Steps.Count(s => s.LetsOn))), ("steps", Count(progress.Steps.Length)),
-                ("left", StepTexts.Time(progress.MinutesLeft, steps)), ("best", StepTexts.Time(progress.MinutesAtBest, steps))),
+            JournalSentences.Fill(words.HowFar, ("done", Count(progress.Steps.Count(s => s.LetsOn))), ("steps", Count(progress.Steps.Length))),
             progress.Level is { } level ? JournalSentences.Fill(words.LevelNow, ("level", words.Levels[(int)level])) : words.LevelUnknown,
             again == 0 ? "" : JournalSentences.Fill(words.ToDoAgain, ("count", Count(again))), LeftOf(progress, steps),
             progress.Steps.ToImmutableDictionary(
@@ -73,5 +71,5 @@ public sealed record DraftCosts(string Summary, ImmutableArray<string> Lines)
     }
 
     /// <summary>Never less than it takes.</summary>
-    internal static string Minutes(double minutes) => Math.Ceiling(minutes).ToString("0", CultureInfo.InvariantCulture);
+    private static string Minutes(double minutes) => Math.Ceiling(minutes).ToString("0", CultureInfo.InvariantCulture);
 }

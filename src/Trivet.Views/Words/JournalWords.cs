@@ -103,8 +103,7 @@ public sealed record JournalWords
     public required string WaitsFor { get; init; }
     public required string LevelNow { get; init; }
     public required string LevelUnknown { get; init; }
-    public required string MinutesLeft { get; init; }
-    /// <summary>{done} {steps} {left} {best}</summary>
+    /// <summary>{done} {steps}</summary>
     public required string HowFar { get; init; }
     /// <summary>{count}</summary>
     public required string ToDoAgain { get; init; }
