@@ -73,11 +73,11 @@ internal static class FloorLine
         using var bytes = new MemoryStream();
         await context.Request.Body.CopyToAsync(bytes, stop);
         byte[] content = bytes.ToArray();
-        if (JpegCheck.Problem(content) is { } problem) return Refuse(problem);
-        if (Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(content)) != hash) return Refuse("the photograph does not have the hash it was sent under");
+        if (JpegCheck.Problem(content) is { } problem) return Never(problem);
+        if (Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(content)) != hash) return Never("the photograph does not have the hash it was sent under");
         return await store.AddPhotographAsync(content, new(Known.PersonOf(context.User), clock.GetUtcNow()), stop) switch
         {
-            PhotographOutcome.Refused refused => Refuse($"{refused.Problem} {refused.Remedy}"),
+            PhotographOutcome.Refused refused => Never($"{refused.Problem} {refused.Remedy}"),
             // Erased on purpose: the device need not send it again.
             _ => Results.NoContent(),
         };
@@ -113,5 +113,8 @@ internal static class FloorLine
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size) size.MaxRequestBodySize = most;
     }
 
-    private static IResult Refuse(string problem) => Results.Text($"Refused: {problem}.", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest);
+    private static IResult Refuse(string problem, int status = StatusCodes.Status400BadRequest) => Results.Text($"Refused: {problem}.", "text/plain; charset=utf-8", statusCode: status);
+
+    /// <summary>What was sent will not be taken however often it comes: the device need not send it again (RFC 9110, 15.5.21).</summary>
+    private static IResult Never(string problem) => Refuse(problem, StatusCodes.Status422UnprocessableEntity);
 }

@@ -40,7 +40,7 @@ public sealed class PhotographUploadTests : IAsyncLifetime
         foreach (var (bytes, why) in ((byte[], string)[])[(behind, "behind the picture"), (cut, "damaged"), (place, "tells more"), ([], "no JPEG")])
         {
             var (status, text) = await PutAsync(client, bytes);
-            Assert.Equal(HttpStatusCode.BadRequest, status);
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
             Assert.Contains(why, text, StringComparison.Ordinal);
             Assert.Null(await _desk.Store.PhotographAsync(Hash(bytes), Stop));
         }
