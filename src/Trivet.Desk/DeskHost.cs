@@ -122,7 +122,7 @@ public static class DeskHost
         FloorApi.Map(app);
         Sync.FloorLine.Map(app);
         FloorSite.Map(app);
-        PhotographSite.Map(app, store);
+        JournalSite.Map(app, store);
         if (network is not null) RootDownload.Map(app, network.Root);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;

@@ -46,7 +46,7 @@ public static class AccessTable
     /// <summary>What needs something other than the right to use the desk's sheets.</summary>
     public static ImmutableArray<Gate> Guarded { get; } =
     [
-        FloorBundle, Cells, Bundle, AddEntries, EntriesAfter, AddPhotograph, Photograph, Live,
+        FloorBundle, Cells, Bundle, AddEntries, EntriesAfter, AddPhotograph, Journal, Photograph, Live,
         new("GET", "/access", Act.ManageAccess), new("POST", "/access", Act.ManageAccess),
     ];
 
@@ -60,6 +60,7 @@ public static class AccessTable
     public static Gate Cells => new("GET", FloorApi.Root + "/cells", Act.SeeFloor);
     public static Gate Bundle => new("GET", FloorApi.Root + "/bundles/{cell}", Act.SeeFloor);
 
+    public static Gate Journal => new("GET", "/journal/journal.jsonl", Act.UseDesk);
     public static Gate Photograph => new("GET", "/journal/photographs/{hash}.jpg", Act.UseDesk);
     public static Gate AddEntries => new("POST", FloorApi.Root + "/entries", Act.AddEntries);
     public static Gate EntriesAfter => new("GET", FloorApi.Root + "/entries", Act.SeeFloor);

@@ -73,18 +73,6 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
         Assert.Equal("de", _job.Session!.Language);
     }
 
-    [Fact]
-    public async Task The_export_is_what_the_store_hashes()
-    {
-        await SendAsync(_tablet.Write(new Begun(), "bus-ohms"), _tablet.Write(new Written("ä"), "bus-ohms", "serial"));
-        var panel = Panel();
-        await panel.Find("button").ClickAsync(new());
-        var saved = Assert.Single(JSInterop.Invocations["trivet.save"]);
-        var read = JournalFile.Lines(new StringReader(Encoding.UTF8.GetString((byte[])saved.Arguments[2]!)), "journal.jsonl").ToArray();
-        Assert.Equal(2, read.Length);
-        Assert.All(read, l => Assert.IsType<JournalFileLine.OfEntry>(l));
-    }
-
     private IRenderedComponent<JournalPanel> Panel(string? step = null)
     {
         var panel = Render<JournalPanel>(p => p.Add(x => x.Session, _job.Session).Add(x => x.Step, step));

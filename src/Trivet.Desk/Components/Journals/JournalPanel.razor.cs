@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using System.Text;
 using Microsoft.AspNetCore.Components;
-using Microsoft.JSInterop;
 using Trivet.Desk.Sessions;
 using Trivet.Journal;
 using Trivet.Store;
@@ -27,7 +25,6 @@ public sealed partial class JournalPanel
     private string _trouble = "";
 
     [Inject] private JobStore Store { get; set; } = null!;
-    [Inject] private IJSRuntime Page { get; set; } = null!;
 
     [Parameter, EditorRequired] public CellSession Session { get; set; } = null!;
 
@@ -114,12 +111,6 @@ public sealed partial class JournalPanel
     {
         _filter = filter;
         Show();
-    }
-
-    private async Task ExportAsync()
-    {
-        var lines = new JournalPart([.. _lines], [.. _damaged], _head).Export().Select(l => l + "\n");
-        await Page.InvokeVoidAsync("trivet.save", "journal.jsonl", "application/x-ndjson", Encoding.UTF8.GetBytes(string.Concat(lines)));
     }
 
     private RenderFragment Choice(string label, string all, ImmutableArray<string> values, string chosen, Func<string, JournalFilter> with) => builder =>
