@@ -6,6 +6,7 @@ using Trivet.Cells;
 using Trivet.Files;
 using Trivet.Files.Entries;
 using Trivet.Journal;
+using Trivet.Papers;
 using Trivet.Store;
 using Trivet.Views.Journals;
 using Trivet.Views.Words;
@@ -29,6 +30,7 @@ internal static class JournalCommand
         var steps = new Option<bool>("--steps") { Description = "Where each step of CELL stands: done, weak, out of tolerance, stale, and what it waits for." };
         var stale = new Option<bool>("--stale") { Description = "Only the steps of CELL that are to be done again, and why." };
         var against = new Option<string?>("--against") { Description = "With --stale: what it would cost at the machine if CELL became this cell file.", HelpName = "FILE" };
+        var record = new Option<string?>("--record") { Description = "Write the record of CELL to be signed (PDF): what counts, what is open, and the head of the journal.", HelpName = "FILE" };
         var photograph = new Option<string?>("--photograph") { Description = "Keep this photograph (JPEG or PNG) of CELL and record it: pixels only, with step and time burnt in.", HelpName = "FILE" };
         var erase = new Option<string?>("--erase") { Description = "Erase a photograph of CELL; its hash and the reason stay.", HelpName = "HASH" };
         var because = new Option<string?>("--because") { Description = "Why it is erased.", HelpName = "WORDS" };
@@ -48,9 +50,10 @@ internal static class JournalCommand
             new Example("journal my-job --import tablet.jsonl", "What a tablet brought as a file."),
             new Example("journal my-job jar-lids --steps", "Where the work stands."),
             new Example("journal my-job jar-lids --stale --against jar-lids.json", "What a change would make stale, before it is made."),
+            new Example("journal my-job jar-lids --record record.pdf", "The record to be signed at hand-over."),
             new Example("journal my-job jar-lids --photograph rail.jpg --step rail-order", "A photograph taken with a telephone."))
         {
-            job, cell, step, person, device, verify, export, import, steps, stale, against, photograph, ask, erase, because, language, format, outOption,
+            job, cell, step, person, device, verify, export, import, steps, stale, against, record, photograph, ask, erase, because, language, format, outOption,
         };
         command.SetAction((parsed, stop) => RunAsync(
             new Asked(
@@ -58,7 +61,7 @@ internal static class JournalCommand
                 parsed.GetValue(verify), parsed.GetValue(export), parsed.GetValue(import), parsed.GetValue(language) ?? "",
                 parsed.GetValue(format), outOption)
             {
-                Steps = parsed.GetValue(steps), Stale = parsed.GetValue(stale), Against = parsed.GetValue(against), Photograph = parsed.GetValue(photograph), Ask = parsed.GetValue(ask), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
+                Steps = parsed.GetValue(steps), Stale = parsed.GetValue(stale), Against = parsed.GetValue(against), Record = parsed.GetValue(record), Photograph = parsed.GetValue(photograph), Ask = parsed.GetValue(ask), Erase = parsed.GetValue(erase), Because = parsed.GetValue(because),
             },
             stop));
         return command;
@@ -70,6 +73,7 @@ internal static class JournalCommand
         public bool Steps { get; init; }
         public bool Stale { get; init; }
         public string? Against { get; init; }
+        public string? Record { get; init; }
         public string? Photograph { get; init; }
         public string? Ask { get; init; }
         public string? Erase { get; init; }
@@ -92,7 +96,7 @@ internal static class JournalCommand
         if (asked.Photograph is not null || asked.Erase is not null)
             return await PhotographInput.RunAsync(job, new(asked.Filter, asked.Ask ?? "", asked.Photograph, asked.Erase, asked.Because), io, stop);
 
-        if (asked.Steps || asked.Stale || asked.Against is not null) return await WorkAsync(job, asked, stop);
+        if (asked.Steps || asked.Stale || asked.Against is not null || asked.Record is not null) return await WorkAsync(job, asked, stop);
         var part = await job.JournalAsync(0, stop);
         var faults = asked.Verify ? await job.CheckJournalAsync(stop) : [];
         Kept[] entries = [.. part.Lines.Select(l => l.Kept)];
@@ -149,7 +153,8 @@ internal static class JournalCommand
             then = read.Cell;
         }
 
-        Kept[] entries = [.. (await job.JournalAsync(0, stop)).Lines.Select(l => l.Kept)];
+        var part = await job.JournalAsync(0, stop);
+        Kept[] entries = [.. part.Lines.Select(l => l.Kept)];
         var revisions = await job.CellsOfAsync(id, entries.Where(k => k.Entry.Cell == id).Select(k => k.Entry.Revision), stop);
         bool json = asked.Format == OutputFormat.Json;
         if (then is not null)
@@ -160,6 +165,21 @@ internal static class JournalCommand
         }
 
         var progress = Work.Of(cell, id, entries, revisions);
+        if (asked.Record is { } paper)
+        {
+            var sheet = JournalSheet.Of(entries, part.Head?.Hash ?? "", asked.Filter, asked.Words, Work.Contradictions(cell, id, entries));
+            var made = RecordFiles.Record(progress, cell, part.Head?.Number ?? 0, sheet.Head, sheet.Contradictions, asked.Language, DateTime.Now);
+            try
+            {
+                await File.WriteAllBytesAsync(paper, made.Bytes, stop);
+            }
+            catch (Exception e) when (Places.Refuses(e))
+            {
+                asked.Error.WriteLine($"trivet: {Places.Unwritable(paper, e)}");
+                return ExitCode.Refused;
+            }
+            return ExitCode.AllHold;
+        }
         int written = Options.Write(asked.Parsed, asked.Out, place => place.Text.Write(json ? WorkForms.Json(progress, cell, head.Revision.Hash) : WorkForms.Text(progress, cell, asked.Stale, asked.Words, asked.StepWords)));
         if (written != ExitCode.AllHold) return written;
         return progress.Steps.All(s => asked.Stale ? s.Stale.IsEmpty : s.LetsOn) ? ExitCode.AllHold : ExitCode.NotAllHold;

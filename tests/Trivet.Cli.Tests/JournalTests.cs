@@ -89,6 +89,34 @@ public sealed class JournalTests
         Assert.Contains("tablet-2: entries 1 to 1 are not here", gap.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Poppler reads the paper (Debian: poppler-utils).</summary>
+    [Theory, InlineData("en", "holds", "Signed"), InlineData("de", "hält", "Unterschrieben")]
+    public async Task The_record_to_be_signed_tells_what_counts_and_bears_the_head_of_the_journal(string language, string verdict, string signed)
+    {
+        using var folder = new TemporaryFolder();
+        string head = "", paper = folder.File("record.pdf");
+        await using (var store = Assert.IsType<OpenOutcome.Opened>(await JobStore.OpenAsync(new JobLocation.Folder(folder.Path), Stop)).Store)
+        {
+            var cell = CellFile.Load(Repository.Sample("jar-lids")).Cell!;
+            await store.CreateAsync("jar-lids", cell, new Stamp("ada", DateTimeOffset.UnixEpoch), "made", Stop);
+            var kept = new WritingDevice("tablet-1").Write(new Measured("60.2 Ω", "Ω", 60.2, 0.1), "bus-ohms", "ohms", revision: CellFile.Hash(cell));
+            await store.AppendAsync([new Arrival(EntryText.Of(kept.Entry), kept.Hash)], WritingDevice.Noon.AddMinutes(1), Stop);
+            head = (await store.JournalHeadAsync(Stop))!.Hash;
+        }
+        Assert.Equal(0, (await Run.Trivet("journal", folder.Path, "jar-lids", "--record", paper, "--language", language)).Code);
+        var text = OutsideProgram.PdfText(paper);
+        Assert.SkipWhen(text.NotRun.Length > 0, text.NotRun);
+        string first = text.Output.Split('\f')[0];
+        Assert.Contains(head, first, StringComparison.Ordinal);
+        Assert.Contains(signed, text.Output, StringComparison.Ordinal);
+        string row = Assert.Single(first.Split('\n'), l => l.Contains("60.2", StringComparison.Ordinal));
+        Assert.Contains(verdict, row, StringComparison.Ordinal);
+        // About what is accepted of a reading taken blind is told with it, once it is taken.
+        Assert.Matches(@"\d+([.,]\d+)? ohm \w+ \d+", row);
+        Assert.All(text.Output.TrimEnd('\f', '\n').Split('\f'), page => Assert.Contains(head[..16], page, StringComparison.Ordinal));
+        Assert.Equal(2, (await Run.Trivet("journal", folder.Path, "nothing", "--record", paper)).Code);
+    }
+
     [Fact]
     public async Task What_is_no_job_is_refused()
     {

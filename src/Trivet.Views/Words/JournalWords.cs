@@ -65,6 +65,18 @@ public sealed record JournalWords
     public required string Erased { get; init; }
     public required string Unread { get; init; }
 
+    // The record on paper, to be signed. {number} {hash}
+    public required string RecordTitle { get; init; }
+    public required string RecordHead { get; init; }
+    public required string RecordNote { get; init; }
+    public required string RecordAnswers { get; init; }
+    public required string RecordOpen { get; init; }
+    public required string RecordSigned { get; init; }
+    public required string RecordFile { get; init; }
+    public required string HeadVerdict { get; init; }
+    public required string HeadStanding { get; init; }
+    public required string HeadNote { get; init; }
+
     // Notes that the floor page writes by itself.
     public required string FromPaper { get; init; }
 

@@ -19,6 +19,7 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
+        Services.AddSingleton(TimeProvider.System);
         _job = await OneCellJob.StartAsync();
         Services.AddSingleton(_job.Store);
         await _job.OpenAsync(Cells.Cell.Empty);
@@ -71,6 +72,15 @@ public sealed class JournalPanelTests : BunitContext, IAsyncLifetime
         Assert.Equal("de", panel.Find(".journal").GetAttribute("lang"));
         Assert.Contains(GermanJournal.Words.Title, panel.Find("h2").TextContent, StringComparison.Ordinal);
         Assert.Equal("de", _job.Session!.Language);
+    }
+
+    [Fact]
+    public async Task The_record_to_be_signed_is_saved()
+    {
+        await SendAsync(_tablet.Write(new Begun(), "bus-ohms"));
+        var panel = Panel();
+        await panel.Find("[data-download='record.pdf']").ClickAsync(new());
+        panel.WaitForAssertion(() => Assert.Equal("lids-record.pdf", Assert.Single(JSInterop.Invocations["trivet.save"]).Arguments[0]), Patience);
     }
 
     private IRenderedComponent<JournalPanel> Panel(string? step = null)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Trivet.Desk.Sessions;
 using Trivet.Journal;
+using Trivet.Papers;
 using Trivet.Store;
 using Trivet.Views.Journals;
 using Trivet.Views.Words;
@@ -25,6 +27,8 @@ public sealed partial class JournalPanel
     private string _trouble = "";
 
     [Inject] private JobStore Store { get; set; } = null!;
+    [Inject] private IJSRuntime Page { get; set; } = null!;
+    [Inject] private TimeProvider Clock { get; set; } = null!;
 
     [Parameter, EditorRequired] public CellSession Session { get; set; } = null!;
 
@@ -97,6 +101,22 @@ public sealed partial class JournalPanel
             return;
         }
         await InvokeAsync(StateHasChanged);
+    }
+
+    private async Task SaveRecordAsync()
+    {
+        try
+        {
+            var work = new CellWork(Store, Session.Draft.CellId);
+            await work.LookAsync(Session.Cell, _leave.Token);
+            if (work.Seen is not { } seen) return;
+            var paper = RecordFiles.Record(seen.Progress, seen.Head, _head?.Number ?? 0, _head?.Hash ?? "", _sheet?.Contradictions ?? [], Session.Language, Clock.GetLocalNow().DateTime);
+            await Page.InvokeVoidAsync("trivet.save", $"{Session.Draft.CellId}-{paper.Name}", paper.Media, paper.Bytes);
+        }
+        catch (StoreFailedException failure)
+        {
+            _trouble = failure.Message;
+        }
     }
 
     private void Show() => _sheet = JournalSheet.Of([.. _lines.Select(l => l.Kept)], _head?.Hash ?? "", _filter, Words, _contradictions);
