@@ -51,6 +51,7 @@ public sealed class ElectricalTests(Chromium chromium, SharedDesk desk)
         try
         {
             await download.SaveAsAsync(book);
+            await page.WaitForFunctionAsync("document.querySelector('#edited-list')?._blazorInputFileNextFileId !== undefined");
             await page.SetInputFilesAsync("#edited-list", book);
             await Assertions.Expect(page.Locator("[data-edited]")).ToContainTextAsync("says what the cell says");
             await File.WriteAllTextAsync(list, "id;length\r\nmotor-b;5,5 m\r\n", TestContext.Current.CancellationToken);

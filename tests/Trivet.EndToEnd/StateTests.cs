@@ -42,6 +42,8 @@ public sealed class StateTests(Chromium chromium, SharedDesk desk)
         var page = await chromium.PageAsync();
         await page.GotoAsync(desk.Address.ToString());
         await Assertions.Expect(page.Locator(".begin")).ToBeVisibleAsync();
+        // A file chosen before the page listens is not heard; no person is that quick.
+        await page.WaitForFunctionAsync("document.querySelector('#import')?._blazorInputFileNextFileId !== undefined");
         await page.Locator("#import").SetInputFilesAsync(new FilePayload
         {
             Name = "wrong.json",
