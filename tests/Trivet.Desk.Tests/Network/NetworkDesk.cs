@@ -146,6 +146,18 @@ internal sealed class NetworkDesk : IAsyncDisposable
         await _app.DisposeAsync();
         _door.Dispose();
         await _store.DisposeAsync();
-        Directory.Delete(_folder, recursive: true);
+        for (int tries = 0; ; tries++)
+        {
+            try
+            {
+                Directory.Delete(_folder, recursive: true);
+                return;
+            }
+            // The last read of a page that was left may still be at the database's files.
+            catch (IOException) when (tries < 50)
+            {
+                await Task.Delay(100);
+            }
+        }
     }
 }
