@@ -94,8 +94,8 @@ public sealed class SettingStageTests
                 Assert.True(Math.Abs(p.Off) <= (share + 1e-6) * Math.Pow(10, -c.digits) * c.perUnit + 1e-12, $"{c} {p.Off}");
                 // Typed is a multiple of the step: its decimals are all there is to it.
                 Assert.Equal(p.Typed, double.Parse(p.Typed.ToString("F" + c.digits, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), 1e-9 * Math.Max(1, Math.Abs(p.Typed)));
-                if (c.rounding == SettingRounding.Down) Assert.True(p.Typed <= p.Scale.Shown(c.plan) + 1e-6 * p.Step);
-                if (c.rounding == SettingRounding.Up) Assert.True(p.Typed >= p.Scale.Shown(c.plan) - 1e-6 * p.Step);
+                if (c.rounding == SettingRounding.Down) Assert.True(p.Typed <= p.Scale.Shown(c.plan) + 1e-6 * p.Step + 1e-12 * Math.Abs(p.Typed));
+                if (c.rounding == SettingRounding.Up) Assert.True(p.Typed >= p.Scale.Shown(c.plan) - 1e-6 * p.Step - 1e-12 * Math.Abs(p.Typed));
             },
             seed: "0000000000031", iter: Effort.Cases(2000));
     }
