@@ -100,6 +100,7 @@ export async function keepPhotograph(input, line) {
     const bytes = await pixelsOnly(await blob.arrayBuffer());
     const hash = [...new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))].map(b => b.toString(16).padStart(2, '0')).join('');
     await run(['photographs'], 'readwrite', photographs => photographs.put({ hash, bytes, sent: false }));
+    become.set(hash, 'waiting');
     return hash;
   } catch (e) {
     return e.name ?? 'Error';
@@ -108,25 +109,34 @@ export async function keepPhotograph(input, line) {
   }
 }
 
-// The number of them that the desk has not received.
-export const photographsWaiting = () => run(['photographs'], 'readonly', p => p.getAll()).then(all => all.filter(p => !p.sent && !refused.has(p.hash)).length, () => 0);
+// What has become of each photograph, so that its bytes are read only to be sent: waiting, sent, or refused, which holds until the page is loaded anew.
+const become = new Map();
 
-// What the desk has said it will never take is not sent again until the page is loaded anew.
-const refused = new Set();
+async function learn() {
+  for (const hash of await run(['photographs'], 'readonly', p => p.getAllKeys()))
+    if (!become.has(hash)) become.set(hash, (await run(['photographs'], 'readonly', p => p.get(hash))).sent ? 'sent' : 'waiting');
+}
+
+const count = what => [...become.values()].filter(b => b === what).length;
+
+// The number of them that the desk has not received.
+export const photographsWaiting = () => learn().then(() => count('waiting'), () => 0);
 
 // Sends what has not been received; gives how many still wait, and how many the desk does not take.
 export async function sendPhotographs(address, token) {
-  let waiting = 0;
-  for (const photograph of (await run(['photographs'], 'readonly', p => p.getAll())).filter(p => !p.sent && !refused.has(p.hash))) {
-    const answer = await fetch(address + photograph.hash, {
+  await learn();
+  for (const hash of [...become.keys()].filter(h => become.get(h) === 'waiting')) {
+    const photograph = await run(['photographs'], 'readonly', p => p.get(hash));
+    const answer = await fetch(address + hash, {
       method: 'PUT', body: photograph.bytes, headers: { 'Content-Type': 'image/jpeg', RequestVerificationToken: token },
     }).catch(() => null);
     // Only what the desk says of its own counts: no page that something in between gave.
-    if (answer?.status === 204) await run(['photographs'], 'readwrite', p => p.put({ ...photograph, sent: true }));
-    else if (answer?.status === 413 || answer?.status === 422) refused.add(photograph.hash);
-    else waiting++;
+    if (answer?.status === 204) {
+      await run(['photographs'], 'readwrite', p => p.put({ ...photograph, sent: true }));
+      become.set(hash, 'sent');
+    } else if (answer?.status === 413 || answer?.status === 422) become.set(hash, 'refused');
   }
-  return [waiting, refused.size];
+  return [count('waiting'), count('refused')];
 }
 
 // A kept photograph to look at; null where it is not on this device.
