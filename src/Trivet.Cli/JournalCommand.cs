@@ -153,9 +153,8 @@ internal static class JournalCommand
             then = read.Cell;
         }
 
-        var part = await job.JournalAsync(0, stop);
+        var (part, revisions) = await job.JournalOfAsync(id, stop);
         Kept[] entries = [.. part.Lines.Select(l => l.Kept)];
-        var revisions = await job.CellsOfAsync(id, entries.Where(k => k.Entry.Cell == id).Select(k => k.Entry.Revision), stop);
         bool json = asked.Format == OutputFormat.Json;
         if (then is not null)
         {

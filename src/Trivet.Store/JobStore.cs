@@ -91,6 +91,13 @@ public sealed partial class JobStore : IAsyncDisposable
         }, stop);
     }
 
+    /// <summary>The whole journal of the job, with one cell as its revisions describe it that entries about it were done against: what tells where the work at it stands.</summary>
+    public async Task<(JournalPart Journal, ImmutableDictionary<string, Cell> Revisions)> JournalOfAsync(string cellId, CancellationToken stop = default)
+    {
+        var journal = await JournalAsync(0, stop);
+        return (journal, await CellsOfAsync(cellId, journal.Lines.Select(l => l.Kept.Entry).Where(e => e.Cell == cellId).Select(e => e.Revision), stop));
+    }
+
     /// <summary>Lets go of the database's files and connections.</summary>
     public ValueTask DisposeAsync()
     {

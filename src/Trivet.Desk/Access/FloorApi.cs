@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using Trivet.Cells;
 using Trivet.Desk.Network;
 using Trivet.Desk.Sync;
 using Trivet.Store;
@@ -68,14 +66,12 @@ internal static class FloorApi
     private static async Task<IResult> BundleAsync(HttpContext context, JobStore store, BundleShelf shelf, string cell, CancellationToken stop)
     {
         if (await store.HeadAsync(cell, stop) is not { } stored || stored.Read().Cell is not { } head) return Results.NotFound();
-        var bundle = await shelf.OfAsync(cell, head, stored.Revision.Hash, await EarlierAsync(store, cell, stop));
+        // What was done against a revision is stale only where something it rests on has changed since.
+        var (_, earlier) = await store.JournalOfAsync(cell, stop);
+        var bundle = await shelf.OfAsync(cell, head, stored.Revision.Hash, earlier);
         context.Response.Headers.CacheControl = "private, no-cache";
         return Results.Bytes(bundle.Utf8, "application/json", entityTag: new($"\"{bundle.Hash}\""));
     }
-
-    /// <summary>The revisions that entries name: what was done against them is stale only where something it rests on has changed since.</summary>
-    private static async Task<ImmutableDictionary<string, Cell>> EarlierAsync(JobStore store, string cellId, CancellationToken stop) =>
-        await store.CellsOfAsync(cellId, (await store.JournalAsync(0, stop)).Lines.Where(l => l.Kept.Entry.Cell == cellId).Select(l => l.Kept.Entry.Revision), stop);
 
     /// <summary>A body longer than this is refused before it is read.</summary>
     private sealed record MostBytes(long Bytes) : Microsoft.AspNetCore.Http.Metadata.IRequestSizeLimitMetadata

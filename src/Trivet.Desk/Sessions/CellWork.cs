@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Trivet.AsBuilt;
 using Trivet.Cells;
 using Trivet.Files;
@@ -12,7 +11,8 @@ namespace Trivet.Desk.Sessions;
 /// <param name="Head">The newest revision: what people work by.</param>
 /// <param name="Recorded">Whether anything has been recorded about it.</param>
 /// <param name="Draft">What it would cost to save the draft; null where the draft is the newest revision.</param>
-public sealed record WorkSeen(Cell Head, bool Recorded, Progress Progress, DryRun? Draft);
+/// <param name="Journal">Head of the journal that this was computed from; null while it is empty.</param>
+public sealed record WorkSeen(Cell Head, bool Recorded, Progress Progress, DryRun? Draft, JournalHead? Journal);
 
 /// <summary>The work at one cell as one page follows it: computed anew only where the journal, the newest revision or the draft has moved. One look at a time.</summary>
 public sealed class CellWork(JobStore store, string cellId)
@@ -30,11 +30,12 @@ public sealed class CellWork(JobStore store, string cellId)
         var of = (await store.JournalHeadAsync(stop), head.Revision.Hash, draft);
         if (of.Item1 == _of.Journal && of.Hash == _of.Revision && ReferenceEquals(draft, _of.Draft)) return false;
 
-        var (entries, revisions) = await RecordedAsync(stop);
+        var (journal, revisions) = await store.JournalOfAsync(cellId, stop);
+        var entries = AboutIt(journal);
         bool edited = CellFile.Hash(draft) != head.Revision.Hash;
         // The procedures take longer to compute than a page may stand still.
         Seen = await Task.Run(
-            () => new WorkSeen(cell, entries.Length > 0, Work.Of(cell, cellId, entries, revisions), edited && entries.Length > 0 ? Work.Against(cell, draft, cellId, entries, revisions) : null), stop);
+            () => new WorkSeen(cell, entries.Length > 0, Work.Of(cell, cellId, entries, revisions), edited && entries.Length > 0 ? Work.Against(cell, draft, cellId, entries, revisions) : null, journal.Head), stop);
         _of = of;
         return true;
     }
@@ -44,13 +45,10 @@ public sealed class CellWork(JobStore store, string cellId)
     public async Task<DryRun?> AgainstAsync(Cell then, CancellationToken stop)
     {
         if (await store.HeadAsync(cellId, stop) is not { } head || head.Read().Cell is not { } now) return null;
-        var (entries, revisions) = await RecordedAsync(stop);
+        var (journal, revisions) = await store.JournalOfAsync(cellId, stop);
+        var entries = AboutIt(journal);
         return entries.Length == 0 ? null : await Task.Run(() => Work.Against(now, then, cellId, entries, revisions), stop);
     }
 
-    private async Task<(Kept[] Entries, ImmutableDictionary<string, Cell> Revisions)> RecordedAsync(CancellationToken stop)
-    {
-        Kept[] entries = [.. (await store.JournalAsync(0, stop)).Lines.Select(l => l.Kept).Where(k => k.Entry.Cell == cellId)];
-        return (entries, await store.CellsOfAsync(cellId, entries.Select(k => k.Entry.Revision), stop));
-    }
+    private Kept[] AboutIt(JournalPart journal) => [.. journal.Lines.Select(l => l.Kept).Where(k => k.Entry.Cell == cellId)];
 }

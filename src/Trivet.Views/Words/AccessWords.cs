@@ -97,6 +97,5 @@ public sealed record AccessWords
 
     /// <param name="wanted">BCP 47 tags, the best first, as a browser tells them (RFC 9110, 12.5.4): <c>de-AT</c> is answered in German.</param>
     /// <returns>English where none of them is spoken.</returns>
-    public static AccessWords In(params IEnumerable<string> wanted) =>
-        wanted.Select(tag => All.FirstOrDefault(w => w.Tag.Equals(tag.Split('-')[0], StringComparison.OrdinalIgnoreCase))).FirstOrDefault(w => w is not null) ?? EnglishAccess.Words;
+    public static AccessWords In(params IEnumerable<string> wanted) => Spoken.Of(All, w => w.Tag, wanted);
 }

@@ -211,8 +211,7 @@ public sealed record FloorWords
 
     /// <summary>The words of a language; of the first one where the page does not have it.</summary>
     /// <param name="wanted">BCP 47 tags, the best first; English where none of them is spoken.</param>
-    public static FloorWords Of(params IEnumerable<string> wanted) =>
-        wanted.Select(tag => All.FirstOrDefault(w => w.Tag.Equals(tag.Split('-')[0], StringComparison.OrdinalIgnoreCase))).FirstOrDefault(w => w is not null) ?? All[0];
+    public static FloorWords Of(params IEnumerable<string> wanted) => Spoken.Of(All, w => w.Tag, wanted);
 
     /// <summary>Journal words of the same language.</summary>
     public JournalWords Journal => JournalWords.In(Tag);

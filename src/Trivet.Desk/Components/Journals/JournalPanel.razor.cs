@@ -110,7 +110,7 @@ public sealed partial class JournalPanel
             var work = new CellWork(Store, Session.Draft.CellId);
             await work.LookAsync(Session.Cell, _leave.Token);
             if (work.Seen is not { } seen) return;
-            var paper = RecordFiles.Record(seen.Progress, seen.Head, _head?.Number ?? 0, _head?.Hash ?? "", _sheet?.Contradictions ?? [], Session.Language, Clock.GetLocalNow().DateTime);
+            var paper = RecordFiles.Record(seen.Progress, seen.Head, seen.Journal?.Number ?? 0, seen.Journal?.Hash ?? "", _sheet?.Contradictions ?? [], Session.Language, Clock.GetLocalNow().DateTime);
             await Page.InvokeVoidAsync("trivet.save", $"{Session.Draft.CellId}-{paper.Name}", paper.Media, paper.Bytes);
         }
         catch (StoreFailedException failure)
